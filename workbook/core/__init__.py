@@ -1,0 +1,1 @@
+"""Kernels: floats and arrays in SI and radians; no validation, no input or output, no units."""

@@ -1,0 +1,249 @@
+"""Holes and grips: where the holes are, how they are cut and what is put back into them."""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from workbook import errors, units
+from workbook.core import sphere
+from workbook.inputs import Inputs, quantity
+
+
+@dataclass(frozen=True, kw_only=True)
+class Hole(Inputs):
+    """A flat-bottomed hole, cut along a straight axis from a point of the surface.
+
+    Parameters
+    ----------
+    over_in, up_in : float
+        Where the axis enters: over along the midline from the grip centre (positive toward the
+        ring-finger side), then up (positive toward the fingers) [in].
+    diameter_in : float
+        Diameter of the bore [in].
+    depth_in : float
+        Depth along the axis from the surface point [in].
+    forward_pitch_in : float
+        Pitch toward the palm [in]: the axis passes the ball's centre by this much, its bottom
+        leaning toward the midline; negative is reverse pitch.
+    lateral_pitch_in : float
+        The same sideways, positive with the bottom leaning toward the ring-finger side [in].
+    insert_inner_in : float, optional
+        Hole left inside an insert or slug that fills the bore over its depth [in]; left out when
+        the hole is bare.
+    name : str
+        "middle", "ring", "thumb" or a word of yours.
+
+    Raises
+    ------
+    InputRefused
+        A value is missing, of the wrong type or outside its limits.
+    """
+
+    over_in: float = quantity("hole over", "in", -6.75, 6.75)
+    up_in: float = quantity("hole up", "in", -6.75, 6.75)
+    diameter_in: float = quantity("hole diameter", "in", 0.25, 1.5)
+    depth_in: float = quantity("hole depth", "in", 0.25, 4.0)
+    forward_pitch_in: float = quantity("forward pitch", "in", -1.5, 1.5, 0.0)
+    lateral_pitch_in: float = quantity("lateral pitch", "in", -1.5, 1.5, 0.0)
+    insert_inner_in: float | None = quantity(
+        "hole inside the insert", "in", 0.25, 1.5, None, optional=True
+    )
+    name: str = "hole"
+
+    def __post_init__(self) -> None:
+        super().__post_init__()
+        if self.insert_inner_in is not None and self.insert_inner_in >= self.diameter_in:
+            raise errors.InputRefused(
+                f"hole inside the insert {self.insert_inner_in:g} in is outside 0.25 in to less "
+                f"than {self.diameter_in:g} in, the bore."
+            )
+
+    def entry(self, circumference_in: float) -> sphere.Vector:
+        """Unit vector of the point where the axis enters a ball of that circumference [in]."""
+        arc = units.arc_per_inch(circumference_in)
+        return sphere.point(self.over_in * arc, self.up_in * arc)
+
+    def inward(self, circumference_in: float) -> sphere.Vector:
+        """Unit vector of the axis, into the ball, in the ball frame."""
+        arc = units.arc_per_inch(circumference_in)
+        out = self.entry(circumference_in)
+        up = sphere.tangent_up(self.over_in * arc, self.up_in * arc)
+        side = sphere.tangent_side(self.over_in * arc)
+        palm = -up if self.up_in >= 0 else up
+        lean = (self.forward_pitch_in * palm + self.lateral_pitch_in * side) * arc
+        inward: sphere.Vector = lean - math.sqrt(1.0 - float(lean @ lean)) * out
+        return inward
+
+
+@dataclass(frozen=True)
+class Grip:
+    """The holes of a ball.
+
+    Parameters
+    ----------
+    holes : sequence of Hole
+        At most eight; an empty one is an undrilled ball.
+
+    Raises
+    ------
+    InputRefused
+        Not holes, too many, or two holes that run into each other at the surface.
+
+    Notes
+    -----
+    A gripping hole that is not used in the delivery counts as a balance hole, and balance holes
+    are not allowed from 1 Aug 2020 (published: USBC). Fit is for a qualified ball driller.
+    """
+
+    holes: tuple[Hole, ...] = ()
+
+    def __post_init__(self) -> None:
+        if not isinstance(self.holes, Iterable) or isinstance(self.holes, (str, bytes)):
+            raise errors.InputRefused(
+                f"holes must be a list of Hole, not {errors.shown(self.holes)}."
+            )
+        object.__setattr__(self, "holes", tuple(self.holes))
+        for hole in self.holes:
+            errors.instance("each hole of a grip", hole, Hole)
+        if len(self.holes) > 8:
+            raise errors.InputRefused(f"number of holes {len(self.holes)} is outside 0 to 8.")
+        for i, a in enumerate(self.holes):
+            for b in self.holes[:i]:
+                self._refuse_overlap(a, b)
+
+    @staticmethod
+    def _refuse_overlap(a: Hole, b: Hole) -> None:
+        apart = sphere.angle(a.entry(27.0), b.entry(27.0)) / units.arc_per_inch(27.0)
+        needed = (a.diameter_in + b.diameter_in) / 2
+        if apart < needed:
+            raise errors.InputRefused(
+                f"distance between the centres of the {b.name} and {a.name} holes {apart:.3f} in "
+                f"is outside {needed:g} in or more: the holes run into each other."
+            )
+
+    @property
+    def has_thumb(self) -> bool:
+        """Whether a hole lies on the thumb side of the midline."""
+        return any(hole.up_in < 0 for hole in self.holes)
+
+    def fingers(self, circumference_in: float) -> sphere.Vector:
+        """Unit vector of the middle of the finger holes (straight up the centreline if none)."""
+        up = [h.entry(circumference_in) for h in self.holes if h.up_in > 0]
+        if not up:
+            return sphere.point(0.0, 2.5 * units.arc_per_inch(circumference_in))
+        total: sphere.Vector = sum(up[1:], up[0])
+        return sphere.unit(total)
+
+    @classmethod
+    def usual(cls, span_in: float = 4.25, *, thumb: bool = True, **changes: Any) -> "Grip":
+        """A usual grip: two fingers with inserts and, unless `thumb` is false, a slugged thumb.
+
+        Fingers 31/32 in bore, 1 3/4 in deep, 3/4 in inside the insert, 1/4 in bridge; thumb 1 in in
+        a 1 3/8 in slug, 2 3/4 in deep; no pitch (sizes: memory, common practice). `span_in` is the
+        span to both fingers, cut to cut [in]; `changes` are passed to `from_spans`.
+
+        Raises
+        ------
+        InputRefused
+            A span outside 2 to 6 in, or anything that `from_spans` refuses.
+        """
+        return cls.from_spans(middle_span_in=span_in, ring_span_in=span_in, thumb=thumb, **changes)
+
+    @classmethod
+    def from_spans(
+        cls,
+        *,
+        middle_span_in: float,
+        ring_span_in: float,
+        bridge_in: float = 0.25,
+        finger_bore_in: float = 31 / 32,
+        finger_inner_in: float | None = 0.75,
+        finger_depth_in: float = 1.75,
+        thumb: bool = True,
+        thumb_hole_in: float = 1.0,
+        thumb_slug_in: float | None = 1.375,
+        thumb_depth_in: float = 2.75,
+        circumference_in: float = 27.0,
+    ) -> "Grip":
+        """A grip from spans measured cut to cut over the ball's surface.
+
+        A span runs along the great circle between the centres of thumb and finger hole, from the
+        edge of the thumb hole to the edge of the finger bore. The grip centre lies halfway between
+        the cuts of the mean span, as if measured straight up the centreline. A **full** span, to
+        the inside of the insert, is longer by the insert's wall: see `full_span_in`.
+
+        Parameters
+        ----------
+        middle_span_in, ring_span_in : float
+            Spans cut to cut [in].
+        bridge_in : float
+            Least distance between the finger bores [in].
+        finger_bore_in, finger_inner_in, finger_depth_in : float
+            Finger holes [in]; no insert when the inner diameter is None.
+        thumb : bool
+            Whether there is a thumb hole; without one the fingers stay where they would be.
+        thumb_hole_in, thumb_slug_in, thumb_depth_in : float
+            Thumb hole, the slug around it (None: bare) and depth [in].
+        circumference_in : float
+            Circumference of the ball [in].
+
+        Raises
+        ------
+        InputRefused
+            A value outside its limits, or spans that no finger position can give.
+        """
+        arc = units.arc_per_inch(errors.number(
+            "ball circumference", circumference_in, "in", 26.5, 27.2))  # fmt: skip
+        middle = errors.number("middle span", middle_span_in, "in", 2.0, 6.0)
+        ring = errors.number("ring span", ring_span_in, "in", 2.0, 6.0)
+        bridge = errors.number("bridge", bridge_in, "in", 0.0, 2.0)
+        finger_r = errors.number("finger bore", finger_bore_in, "in", 0.25, 1.5) / 2
+        thumb_r = errors.number("thumb hole", thumb_hole_in, "in", 0.25, 1.5) / 2
+        side = finger_r + bridge / 2
+        finger_edge, thumb_edge = (math.asin(r * arc) / arc for r in (finger_r, thumb_r))
+        down = (middle + ring) / 4 + thumb_edge
+        holes = [
+            Hole(
+                over_in=over,
+                up_in=_finger_up(span + finger_edge + thumb_edge, over, down, arc, name),
+                diameter_in=finger_bore_in,
+                depth_in=finger_depth_in,
+                insert_inner_in=finger_inner_in,
+                name=name,
+            )
+            for name, span, over in (("middle", middle, -side), ("ring", ring, side))
+        ]
+        if thumb:
+            holes.append(
+                Hole(
+                    over_in=0.0,
+                    up_in=-down,
+                    diameter_in=thumb_hole_in if thumb_slug_in is None else thumb_slug_in,
+                    depth_in=thumb_depth_in,
+                    insert_inner_in=None if thumb_slug_in is None else thumb_hole_in,
+                    name="thumb",
+                )
+            )
+        return cls(tuple(holes))
+
+    def full_span_in(self, cut_to_cut_in: float, finger: str = "middle") -> float:
+        """Full span [in]: the span cut to cut plus the wall of that finger's insert."""
+        hole = next((h for h in self.holes if h.name == finger), None)
+        if hole is None:
+            raise errors.InputRefused(f"finger must be a hole of this grip, not {finger!r}.")
+        inner = hole.diameter_in if hole.insert_inner_in is None else hole.insert_inner_in
+        return cut_to_cut_in + (hole.diameter_in - inner) / 2
+
+
+def _finger_up(reach: float, over: float, down: float, arc: float, name: str) -> float:
+    """How far up [in] a finger hole lies for its centre to be `reach` [in] from the thumb's.
+
+    With the thumb centre at (0, -d) and the finger at (o, u):
+    cos(reach) = -sin d sin u + cos d cos u cos o, solved for u.
+    """
+    s, c = math.sin(down * arc), math.cos(down * arc) * math.cos(over * arc)
+    size = math.hypot(s, c)
+    if size < math.cos(reach * arc):
+        raise errors.InputRefused(f"{name} span is too short for the bridge: no position fits.")
+    return (math.acos(math.cos(reach * arc) / size) - math.atan2(s, c)) / arc

@@ -1,0 +1,72 @@
+"""A setup: bowler, ball, layout, grip and surface together."""
+
+from dataclasses import dataclass, field
+from functools import cached_property
+from os import PathLike
+
+from workbook import drilling, setup_file
+from workbook.assumptions import Assumptions
+from workbook.ball import Ball
+from workbook.bowler import Bowler
+from workbook.grip import Grip
+from workbook.inputs import Inputs, part
+from workbook.layout import Layout
+from workbook.surface import Surface
+
+
+@dataclass(frozen=True)
+class Setup(Inputs):
+    """Everything about the thrower and the ball that a shot depends on.
+
+    Parameters
+    ----------
+    bowler : Bowler
+    ball : Ball
+    layout : Layout
+    grip : Grip
+    surface : Surface
+    name : str
+        How tables and pictures call it.
+    assumptions : Assumptions
+        What is assumed; the defaults unless you ask "what if".
+
+    Raises
+    ------
+    InputRefused
+        A part is missing or of the wrong type.
+    """
+
+    bowler: Bowler = part("bowler", lambda: Bowler)
+    ball: Ball = part("ball", lambda: Ball)
+    layout: Layout = part("layout", lambda: Layout)
+    grip: Grip = part("grip", lambda: Grip)
+    surface: Surface = part("surface", lambda: Surface)
+    name: str = ""
+    assumptions: Assumptions = field(default=Assumptions(), metadata={
+        "words": "assumptions", "kind": lambda: Assumptions})  # fmt: skip
+
+    @cached_property
+    def drilled(self) -> drilling.Drilled:
+        """The ball with its holes: RGs, differentials, static balance, marks and notes."""
+        return drilling.drill(self.ball, self.layout, self.grip, self.bowler, self.assumptions)
+
+    def to_json(self, path: str | PathLike[str]) -> None:
+        """Write the setup to a file, all or nothing.
+
+        Raises
+        ------
+        InputRefused
+            A place that cannot be written; an older file there stays as it was.
+        """
+        setup_file.write(path, self)
+
+    @classmethod
+    def from_json(cls, path: str | PathLike[str]) -> "Setup":
+        """Read a setup from a file.
+
+        Raises
+        ------
+        InputRefused
+            A file that is damaged, of a newer version, or holds a value outside its limits.
+        """
+        return setup_file.read(path, cls)

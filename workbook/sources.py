@@ -1,0 +1,131 @@
+"""The registry: every physical constant with its mark, source and range. They stand nowhere else.
+
+Marks: *published* (a named source), *textbook* (standard mechanics), *derived* (follows from
+others), *common practice* (knowledge of the trade, no source), *assumption* (ours, with a range),
+*memory* (recalled without the document in hand).
+"""
+
+from dataclasses import dataclass
+
+MARKS = ("published", "textbook", "derived", "common practice", "assumption", "memory")
+SPECIFICATIONS = "USBC equipment specifications"
+LANES = "USBC lane specifications"
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One constant: what it is, value [unit], mark, source ("" if none) and range (low, high)."""
+
+    words: str
+    value: float
+    unit: str
+    mark: str
+    source: str
+    range: tuple[float, float]
+
+
+FACTS: dict[str, Fact] = {}
+
+
+def _fact(
+    key: str,
+    words: str,
+    value: float,
+    unit: str,
+    mark: str,
+    source: str = "",
+    low: float | None = None,
+    high: float | None = None,
+) -> None:
+    assert mark in MARKS and key not in FACTS
+    bounds = (value if low is None else low, value if high is None else high)
+    FACTS[key] = Fact(words, value, unit, mark, source, bounds)
+
+
+def value(key: str) -> float:
+    """Return the value of the constant `key`, in its own unit."""
+    return FACTS[key].value
+
+
+_fact("gravity", "standard gravity", 9.80665, "m/s^2", "published",
+      "3rd General Conference on Weights and Measures, 1901")  # fmt: skip
+
+# The lane
+_fact("lane_length", "foul line to head-pin spot", 60.0, "ft", "published", LANES)
+_fact("lane_width", "lane width", 41.5, "in", "published", LANES)
+_fact("boards", "boards of a lane", 39, "1", "published", LANES)
+_fact("pin_spacing", "pin spacing", 12.0, "in", "published", LANES)
+_fact("pin_belly", "pin's greatest diameter", 4.766, "in", "memory", "USBC pin specification")
+_fact("arrow_center_ft", "distance of the middle arrow", 16.0, "ft", "common practice",
+      "", 15.5, 16.0)  # fmt: skip
+_fact("arrow_outer_ft", "distance of the outer arrows (boards 5 and 35)", 12.5, "ft",
+      "common practice", "", 12.0, 12.5)  # fmt: skip
+_fact("pocket_low", "lowest board of the best pocket", 17.0, "board", "published",
+      "USBC (Ridenour, 3 pin 10 pin)")  # fmt: skip
+_fact("pocket_high", "highest board of the best pocket", 18.0, "board", "published",
+      "USBC (Ridenour, 3 pin 10 pin)")  # fmt: skip
+_fact("pocket_angle_low", "least best entry angle", 4.0, "deg", "published",
+      "USBC (Ridenour, 3 pin 10 pin)")  # fmt: skip
+_fact("pocket_angle_high", "greatest best entry angle", 6.0, "deg", "published",
+      "USBC (Ridenour, 3 pin 10 pin)")  # fmt: skip
+
+# Legal limits of the ball: they warn and never refuse
+_fact("circumference_min", "least circumference", 26.704, "in", "published", SPECIFICATIONS)
+_fact("circumference_max", "greatest circumference", 27.002, "in", "published", SPECIFICATIONS)
+_fact("rg_min", "least RG", 2.460, "in", "published",
+      SPECIFICATIONS + ", balls approved from 1 Jul 2010")  # fmt: skip
+_fact("rg_max", "greatest RG", 2.800, "in", "published", SPECIFICATIONS)
+_fact("differential_max", "greatest total differential", 0.060, "in", "published",
+      SPECIFICATIONS + ", from 1 Feb 2005")  # fmt: skip
+_fact("asymmetric_share", "intermediate share above which a core counts as asymmetric", 0.05, "1",
+      "published", "USBC glossary")  # fmt: skip
+_fact("static_max", "greatest static imbalance, balls over 10 lb", 3.0, "oz", "published",
+      "USBC, from 1 Aug 2018; World Bowling, from 1 Jan 2019")  # fmt: skip
+_fact("static_max_above", "weight above which the 3 oz limits hold", 10.0, "lb", "published",
+      "USBC, from 1 Aug 2018")  # fmt: skip
+_fact("component_density_max", "greatest density of any component", 3.80, "g/cm3", "published",
+      SPECIFICATIONS)  # fmt: skip
+
+# Drilling
+_fact("insert_density", "density of finger inserts and thumb slugs", 1.15, "g/cm3", "assumption",
+      "", 1.0, 1.3)  # fmt: skip
+_fact("kappa", "ounces of static balance: moment / (kappa x radius)", 1.0, "1", "assumption",
+      "", 0.53, 1.0)  # fmt: skip
+_fact("beside_fingers", "pin within this of the finger line is beside the fingers", 0.25, "in",
+      "common practice")  # fmt: skip
+
+# Friction
+_fact("unit_volume", "one unit of oil on a square foot", 0.0167, "mL/ft2", "memory")
+_fact("mu_oil", "friction under a thick film", 0.03, "1", "assumption",
+      "published modelling value 0.04: student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
+      0.02, 0.05)  # fmt: skip
+_fact("mu_dry_polyester", "dry friction, polyester cover", 0.12, "1", "assumption", "", 0.10, 0.13)
+_fact("mu_dry_urethane", "dry friction, urethane cover", 0.17, "1", "assumption", "", 0.16, 0.18)
+_fact("mu_dry_reactive", "dry friction, reactive cover", 0.20, "1", "assumption",
+      "published modelling value 0.20: student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
+      0.18, 0.25)  # fmt: skip
+_fact("absorbed_polyester", "oil absorbed a turn, polyester cover", 0.0, "1", "assumption",
+      "", 0.0, 0.05)  # fmt: skip
+_fact("absorbed_urethane", "oil absorbed a turn, urethane cover", 0.1, "1", "assumption",
+      "", 0.0, 0.2)  # fmt: skip
+_fact("absorbed_reactive", "oil absorbed a turn, reactive cover", 0.2, "1", "assumption",
+      "", 0.1, 0.5)  # fmt: skip
+_fact("kept", "share of the contact film that stays on the ball (film splitting)", 0.5, "1",
+      "assumption", "", 0.4, 0.6)  # fmt: skip
+_fact("track_width", "width of the oil track", 0.4, "in", "assumption", "", 0.25, 0.8)
+_fact("film_cap", "most film that a contact takes in", 6.0, "um", "assumption",
+      "derived from the isoviscous-elastic film formula with assumed cover stiffness",
+      3.0, 6.0)  # fmt: skip
+_fact("film_ratio", "film over roughness at which the dry share has fallen to 1/e", 0.45, "1",
+      "assumption", "", 0.3, 0.7)  # fmt: skip
+_fact("lane_roughness", "Rq of the lane", 0.3, "um", "assumption", "", 0.2, 0.4)
+_fact("ra_at_2000", "Ra of a cover finished at 2000 grit", 16.0, "uin", "assumption",
+      "", 9.6, 22.4)  # fmt: skip
+_fact("ra_exponent", "exponent of Ra in 1/grit", 0.65, "1", "assumption", "", 0.55, 0.75)
+_fact("ra_polished", "Ra of a polished cover", 4.0, "uin", "assumption", "", 2.4, 5.6)
+_fact("rq_over_ra", "Rq / Ra of a Gaussian surface", 1.2533141373155001, "1", "textbook",
+      "sqrt(pi/2)")  # fmt: skip
+_fact("slip_scale", "slip at which friction is fully developed", 0.02, "m/s", "assumption",
+      "a numerical smoothing of Coulomb's law", 0.005, 0.02)  # fmt: skip
+_fact("ring_film", "thinnest lane film that leaves a visible ring", 0.05, "um", "assumption",
+      "", 0.02, 0.2)  # fmt: skip

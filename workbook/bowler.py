@@ -70,11 +70,12 @@ class Bowler(Inputs):
         friction (textbook: sliding to rolling of a rigid sphere, uniform friction, symmetric core).
         """
         radius = units.radius_m(circumference_in)
-        return release.most_turn(
+        turn = release.most_turn(
             radius,
             (rg_in * units.INCH / radius) ** 2,
             self.speed_mph * units.MPH,
             self.rev_rate_rpm * units.RPM,
             self.axis_rotation_deg * units.DEGREE,
             self.axis_tilt_deg * units.DEGREE,
-        ) / units.DEGREE
+        )
+        return turn / units.DEGREE

@@ -118,10 +118,11 @@ def _differences(a: Setup, b: Setup) -> tuple[bool, ...]:
     one, two = Body.of(a), Body.of(b)
     mean_a, deviator_a = _split(one)
     mean_b, deviator_b = _split(two)
+    alike = 1e-9 * mean_a  # far below anything that moves a ball, above rounding
     return (
-        mean_a != mean_b or one.radius != two.radius,
-        not np.array_equal(deviator_a, deviator_b),
-        not np.array_equal(one.c, two.c),
+        abs(mean_a - mean_b) > alike or one.radius != two.radius,
+        bool(np.max(np.abs(deviator_a - deviator_b)) > alike),
+        bool(np.max(np.abs(one.c - two.c)) > 1e-9),
         friction(a) != friction(b),
         _release(a) != _release(b),
     )
@@ -159,7 +160,5 @@ def _roll_mixtures(
         body = Body(
             bodies[rg].radius, split[rg][0] * np.eye(3) + split[flare][1], bodies[balance].c
         )
-        records[i] = record(
-            body, setups[thrown], line, friction(setups[surface]), gutters=gutters
-        )
+        records[i] = record(body, setups[thrown], line, friction(setups[surface]), gutters=gutters)
     return shots_from(roll_records(records, lane, a.bowler.hand), records)

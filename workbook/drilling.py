@@ -132,8 +132,7 @@ def _drill(
     marks = layout.place(pap, ball)
     arc = units.arc_per_inch(ball.circumference_in)
     pin, psa, cg = (
-        sphere.point(over * arc, up * arc)
-        for over, up in (marks.pin_in, marks.psa_in, marks.cg_in)
+        sphere.point(over * arc, up * arc) for over, up in (marks.pin_in, marks.psa_in, marks.cg_in)
     )
     total, first, inertia = _undrilled(ball, pin, psa, kappa * cg)
     for hole in grip.holes:
@@ -244,9 +243,7 @@ def _static_notes(ball: Ball, balance: StaticBalance) -> tuple[str, ...]:
     )
 
 
-def _hole_notes(
-    ball: Ball, grip: Grip, pin: sphere.Vector, mark: sphere.Vector
-) -> tuple[str, ...]:
+def _hole_notes(ball: Ball, grip: Grip, pin: sphere.Vector, mark: sphere.Vector) -> tuple[str, ...]:
     arc = units.arc_per_inch(ball.circumference_in)
     mark_words = "mass-bias mark" if ball.asymmetric else "CG mark"
     return tuple(

@@ -6,25 +6,44 @@ of the sport never refuses: it warns, and names the rule and its date.
 
 import math
 import numbers
+import re
 import warnings
+
+MOST_LETTERS = 60
+_UNFIT = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")  # controls, surrogates
 
 
 class InputRefused(ValueError):
     """An input that cannot be used; its text is one plain sentence for the person who typed it."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(" ".join(sentence.split()))
 
 
 class LegalLimit(UserWarning):
     """The ball computes, but a rule of the sport does not allow it."""
 
 
+def one_line(given: str, most: int = MOST_LETTERS) -> str:
+    """Return `given` made fit for a sentence: printable, on one line, not too long."""
+    line = _UNFIT.sub("?", " ".join(given.split()))
+    return line if len(line) <= most else line[: most - 3] + "..."
+
+
 def shown(value: object) -> str:
     """Return `value` as short text on one line for a sentence."""
     if isinstance(value, float):
-        return f"{value:g}"
+        rounded = f"{value:.12g}"  # all digits only where they matter, as just beside a limit
+        return rounded if float(rounded) == value else repr(float(value))
+    if isinstance(value, int) and abs(value) >= 10**15:
+        return f"a whole number of about {math.log10(abs(value)) + 1:.0f} digits"
     if not isinstance(value, (str, int, bytes, type(None))):
-        return f"a {type(value).__name__}"
-    text = " ".join(repr(value).split())
-    return text if len(text) <= 60 else text[:57] + "..."
+        return _a(type(value).__name__)
+    return one_line(repr(value))
+
+
+def _a(noun: str) -> str:
+    return f"an {noun}" if noun[:1].lower() in "aeiou" else f"a {noun}"
 
 
 def number(name: str, value: object, unit: str, low: float, high: float) -> float:
@@ -35,7 +54,8 @@ def number(name: str, value: object, unit: str, low: float, high: float) -> floa
     name : str
         The quantity in words, as the person knows it.
     value : object
-        What was given; any real number except a truth value.
+        What was given; any real number (int, float, Fraction, numpy scalar) except a truth value.
+        A Decimal, text that looks like a number, and an array of one are not numbers.
     unit : str
         Unit of value and limits, as written for people ("" for a pure number).
     low, high : float
@@ -56,9 +76,10 @@ def number(name: str, value: object, unit: str, low: float, high: float) -> floa
     except OverflowError:
         result = math.inf
     if not math.isfinite(result):
-        raise InputRefused(f"{name} must be a finite number from {allowed}, not {shown(result)}.")
+        given = shown(value if isinstance(value, int) else result)
+        raise InputRefused(f"{name} must be a finite number from {allowed}, not {given}.")
     if not low <= result <= high:
-        given = f"{result:.12g}{' ' + unit if unit else ''}"
+        given = f"{shown(result)}{' ' + unit if unit else ''}"
         raise InputRefused(f"{name} {given} is outside {allowed}.")
     return result
 
@@ -87,10 +108,26 @@ def instance(name: str, value: object, kind: type) -> None:
     InputRefused
         If it is not.
     """
+    wanted = "True or False" if kind is bool else _a(kind.__name__)
     if value is None:
-        raise InputRefused(f"{name} is missing: give a {kind.__name__}.")
+        raise InputRefused(f"{name} is missing: give {wanted}.")
     if not isinstance(value, kind):
-        raise InputRefused(f"{name} must be a {kind.__name__}, not {shown(value)}.")
+        raise InputRefused(f"{name} must be {wanted}, not {shown(value)}.")
+
+
+def text(name: str, value: object) -> None:
+    """Check that `value` is a short text on one line, fit for sentences, files and pictures.
+
+    Raises
+    ------
+    InputRefused
+        If it is not.
+    """
+    wanted = f"text of 0 to {MOST_LETTERS} letters on one line"
+    if not isinstance(value, str) or _UNFIT.search(value):
+        raise InputRefused(f"{name} must be {wanted}, not {shown(value)}.")
+    if len(value) > MOST_LETTERS:
+        raise InputRefused(f"{name} of {len(value)} letters must be {wanted}.")
 
 
 def warn_legal(notes: tuple[str, ...]) -> None:

@@ -76,6 +76,17 @@ class Hole(Inputs):
         return inward
 
 
+    def rim(self, circumference_in: float, points: int = 49) -> sphere.Vector:
+        """Edge of the bore on the ball's surface: unit vectors, array (points, 3), closed."""
+        arc = units.arc_per_inch(circumference_in)
+        return sphere.bore_rim(
+            self.entry(circumference_in),
+            self.inward(circumference_in),
+            self.diameter_in / 2 * arc,
+            points,
+        )
+
+
 @dataclass(frozen=True)
 class Grip:
     """The holes of a ball.

@@ -72,9 +72,12 @@ class Inputs:
             elif "kind" in meta:
                 errors.instance(meta["words"], value, meta["kind"]())
             elif f.type in ("str", str):
-                errors.instance(f.name, value, str)
+                errors.text(self._words(f.name), value)
             elif f.type in ("bool", bool):
-                errors.instance(f.name, value, bool)
+                errors.instance(self._words(f.name), value, bool)
+
+    def _words(self, name: str) -> str:
+        return f"{type(self).__name__.lower()} {name}"
 
 
 def limits(record: type[Inputs], name: str) -> tuple[float, float, str]:

@@ -12,6 +12,8 @@ from workbook import errors, lane_csv, patterns, sources, units
 LENGTH_FT = int(sources.value("lane_length"))
 BOARDS = int(sources.value("boards"))
 UNIT_UM = sources.value("unit_volume") * units.MILLILITRE / units.FOOT**2 / units.MICROMETRE
+MOST_UM = lane_csv.MOST_UNITS * UNIT_UM
+LEAST_ZONE_FT = 0.1
 NO_ZONES: tuple[tuple[float, float], ...] = ()
 
 
@@ -31,7 +33,8 @@ class Lane:
     Raises
     ------
     InputRefused
-        A film of the wrong shape, negative, not finite or above 40 um.
+        A film of the wrong shape, negative, not finite or above 200 units (about 36 um); zones that
+        do not start at 0 ft or do not grow; a coefficient outside 0 to 1.
     """
 
     name: str
@@ -40,14 +43,16 @@ class Lane:
     _kernel: tuple[NDArray[np.float64], NDArray[np.float64]] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:
-        errors.instance("lane name", self.name, str)
+        errors.text("lane name", self.name)
         film = _film(self.film_um)
         film.flags.writeable = False
+        zones = _zones(self.zones)
         object.__setattr__(self, "film_um", film)
-        ends = [*[start for start, _ in self.zones[1:]], 10.0 * LENGTH_FT]
-        table = [(end * units.FOOT, mu) for end, (_, mu) in zip(ends, self.zones, strict=False)]
-        zones = np.array(table, dtype=float).reshape(-1, 2)
-        object.__setattr__(self, "_kernel", (film * units.MICROMETRE, zones))
+        object.__setattr__(self, "zones", zones)
+        ends = [*[start for start, _ in zones[1:]], 10.0 * LENGTH_FT]
+        table = [(end * units.FOOT, mu) for end, (_, mu) in zip(ends, zones, strict=False)]
+        packed = np.array(table, dtype=float).reshape(-1, 2)
+        object.__setattr__(self, "_kernel", (film * units.MICROMETRE, packed))
 
     def kernel_arrays(self, hand: str) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
         """Film [m] with column 0 at the bowling hand's side, and zones (end [m], coefficient)."""
@@ -125,36 +130,57 @@ class Lane:
         InputRefused
             No zone, a wrong start or a coefficient outside 0 to 1.
         """
-        return cls("friction zones", np.zeros((LENGTH_FT + 1, BOARDS)), _zones(zones))
+        lane = cls("friction zones", np.zeros((LENGTH_FT + 1, BOARDS)), zones)  # type: ignore[arg-type]
+        if not lane.zones:
+            raise errors.InputRefused("zones are missing: give at least one (from ft, friction).")
+        return lane
 
 
 def _film(given: object) -> NDArray[np.float64]:
     shape = (LENGTH_FT + 1, BOARDS)
     try:
-        film = np.array(given, dtype=float)
-    except (TypeError, ValueError):
-        raise errors.InputRefused(f"film must be a table of {shape} numbers in um.") from None
-    if film.shape != shape:
-        raise errors.InputRefused(f"film has the shape {film.shape}, not {shape} (feet, boards).")
-    bad = np.argwhere(~((film >= 0.0) & (film <= lane_csv.MOST_UNITS * UNIT_UM)))
+        table = np.asarray(given)
+    except (TypeError, ValueError, OverflowError):  # rows of different lengths, say
+        table = np.empty(0, dtype=object)
+    if table.dtype.kind not in "iuf":
+        raise errors.InputRefused(
+            f"film must be a table of {shape} numbers in um, not {errors.shown(given)}."
+        )
+    if table.shape != shape:
+        raise errors.InputRefused(
+            f"film has the shape {errors.one_line(str(table.shape))}, not {shape} (feet, boards)."
+        )
+    film = table.astype(float)
+    bad = np.argwhere(~((film >= 0.0) & (film <= MOST_UM)))
     if len(bad):
         i, j = bad[0]
         raise errors.InputRefused(
-            f"film {film[i, j]:g} um at {i} ft, board {j + 1} is outside 0 to "
-            f"{lane_csv.MOST_UNITS * UNIT_UM:.3g} um."
+            f"film {errors.shown(float(film[i, j]))} um at {i} ft, board {j + 1} is outside 0 to "
+            f"{MOST_UM:g} um."
         )
     return film
 
 
 def _zones(given: object) -> tuple[tuple[float, float], ...]:
-    if not isinstance(given, Sequence) or isinstance(given, str) or not given:
-        raise errors.InputRefused("zones must be a list of (from ft, friction), at least one.")
+    if not isinstance(given, (list, tuple)):
+        raise errors.InputRefused(
+            f"zones must be a list of (from ft, friction), not {errors.shown(given)}."
+        )
     zones: list[tuple[float, float]] = []
     for i, zone in enumerate(given, 1):
-        if not isinstance(zone, Sequence) or isinstance(zone, str) or len(zone) != 2:
-            raise errors.InputRefused(f"zone {i} must be two numbers: from ft, and friction.")
-        least = zones[-1][0] + 0.1 if zones else 0.0
-        most = LENGTH_FT if zones else 0.0
-        start = errors.number(f"start of zone {i}", zone[0], "ft", least, most)
-        zones.append((start, errors.number(f"friction of zone {i}", zone[1], "", 0.0, 1.0)))
+        if not isinstance(zone, (list, tuple)) or len(zone) != 2:
+            raise errors.InputRefused(
+                f"zone {i} must be two numbers (from ft, friction), not {errors.shown(zone)}."
+            )
+        start = errors.number(f"zone-{i} start", zone[0], "ft", 0.0, LENGTH_FT)
+        if not zones and start != 0.0:
+            raise errors.InputRefused(
+                f"zone-1 start {errors.shown(start)} ft must be 0 ft, the foul line."
+            )
+        if zones and start < zones[-1][0] + LEAST_ZONE_FT - 1e-9:
+            raise errors.InputRefused(
+                f"zone-{i} start {errors.shown(start)} ft must be at least {LEAST_ZONE_FT:g} ft "
+                f"past zone {i - 1}, which starts at {errors.shown(zones[-1][0])} ft."
+            )
+        zones.append((start, errors.number(f"zone-{i} friction", zone[1], "", 0.0, 1.0)))
     return tuple(zones)

@@ -10,18 +10,18 @@ there is none. Boards count from the right edge of the lane as seen from the fou
 """
 
 import csv
-import io
+import re
 from os import PathLike
-from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
 
-from workbook.errors import InputRefused, shown
+from workbook import text_file
+from workbook.errors import InputRefused, one_line, shown
 
 MOST_UNITS = 200.0
-MOST_BYTES = 1_000_000
 HEADER = ["distance_ft", *[str(board) for board in range(1, 40)]]
+NUMBER = re.compile(r"[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?")
 
 
 def read(path: str | PathLike[str]) -> tuple[str, NDArray[np.float64]]:
@@ -40,55 +40,54 @@ def read(path: str | PathLike[str]) -> tuple[str, NDArray[np.float64]]:
         A file that is missing, too big, not UTF-8 text, or a table with a wrong cell; the sentence
         names row and column.
     """
-    file = Path(path)
-    rows = list(csv.reader(io.StringIO(_text(file), newline="")))
-    table = [(n, row) for n, row in enumerate(rows, 1) if row and not row[0].startswith("#")]
+    file = text_file.place(path)
+    name = one_line(file.name)
+    table = _rows(name, text_file.read(file))
     if not table:
-        raise InputRefused(f"{file.name} is empty: the first row must be {HEADER[0]},1,2,...,39.")
+        raise InputRefused(f"{name} is empty: the first row must be {HEADER[0]},1,2,...,39.")
     n, header = table[0]
-    if [cell.strip() for cell in header] != HEADER:
+    if header != HEADER:
         raise InputRefused(
-            f"{file.name} row {n}: the first row must be {HEADER[0]},1,2,...,39, "
+            f"{name} row {n}: the first row must be {HEADER[0]},1,2,...,39, "
             f"not {shown(','.join(header))}."
         )
-    numbers = np.array([_numbers(file.name, n, row) for n, row in table[1:]]).reshape(-1, 40)
-    _check_distances(file.name, [n for n, _ in table[1:]], numbers[:, 0])
+    numbers = np.array([_numbers(name, n, row) for n, row in table[1:]]).reshape(-1, 40)
+    _check_distances(name, [n for n, _ in table[1:]], numbers[:, 0])
     feet = np.arange(61.0)
     film = np.array(
         [np.interp(feet, numbers[:, 0], column, right=0.0) for column in numbers[:, 1:].T]
     ).T
-    return file.stem, film
+    return one_line(file.stem), film
 
 
 def write(path: str | PathLike[str], units: NDArray[np.float64], comment: str) -> None:
-    """Write a table of units (feet x boards), one row a foot down to the last oiled one."""
-    last = int(np.nonzero(units.max(axis=1) > 0)[0][-1])
+    """Write a table of units (61 feet x 39 boards), one row a foot down to the last oiled one.
+
+    Raises
+    ------
+    InputRefused
+        A place that cannot be written; an older file there stays as it was.
+    """
+    last = max([1, *np.flatnonzero(units.max(axis=1) > 0)])  # a dry lane has two rows too
     lines = [f"# {line}" for line in comment.splitlines()] + [",".join(HEADER)]
     for feet in range(last + 1):
         lines.append(",".join([str(feet), *[f"{v:.2f}" for v in units[feet]]]))
-    Path(path).write_text("\n".join(lines) + "\n", encoding="utf-8")
+    text_file.write(text_file.place(path), "\n".join(lines) + "\n")
 
 
-def _text(file: Path) -> str:
-    try:
-        size = file.stat().st_size
-        if size > MOST_BYTES:
-            raise InputRefused(
-                f"{file.name} is {size / 1e6:.1f} MB, outside 0 to {MOST_BYTES / 1e6:g} MB: "
-                "this is not a lane table."
-            )
-        data = file.read_bytes()
-    except OSError as why:
-        raise InputRefused(f"{file} cannot be read: {why.strerror}.") from None
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError as why:
-        row = data[: why.start].count(b"\n") + 1
-        raise InputRefused(f"{file.name} row {row}: not UTF-8 text; save it as UTF-8.") from None
-    if "\0" in text:
-        row = text[: text.index("\0")].count("\n") + 1
-        raise InputRefused(f"{file.name} row {row}: not UTF-8 text; save it as UTF-8.")
-    return text
+def _rows(name: str, text: str) -> list[tuple[int, list[str]]]:
+    """Rows with cells, numbered as in the file; without comments and blank ones."""
+    rows = []
+    for n, line in enumerate(text_file.LINE_END.split(text), 1):
+        if line.startswith(("#", '"#')):  # spreadsheets quote a comment that has a comma
+            continue
+        try:
+            cells = [cell.strip() for cell in next(csv.reader([line], strict=True), [])]
+        except csv.Error as why:
+            raise InputRefused(f"{name} row {n} cannot be split into cells: {why}.") from None
+        if any(cells):
+            rows.append((n, cells))
+    return rows
 
 
 def _numbers(name: str, n: int, row: list[str]) -> list[float]:
@@ -100,31 +99,31 @@ def _numbers(name: str, n: int, row: list[str]) -> list[float]:
     for column, cell in zip(HEADER, row, strict=True):
         where = f"{name} row {n}, column {column}"
         unit, most = ("ft", 60.0) if column == HEADER[0] else ("units", MOST_UNITS)
-        if not cell.strip():
+        if not cell:
             raise InputRefused(f"{where} is missing: give a number from 0 to {most:g} {unit}.")
-        try:
-            value = float(cell)
-        except ValueError:
+        if not NUMBER.fullmatch(cell):  # float() would take "nan" and "1_0" too
             raise InputRefused(
                 f"{where} must be a number from 0 to {most:g} {unit}, not {shown(cell)}."
-            ) from None
+            )
+        value = float(cell)
         if not 0.0 <= value <= most:
-            raise InputRefused(f"{where}: {value:g} {unit} is outside 0 to {most:g} {unit}.")
+            raise InputRefused(f"{where}: {shown(value)} {unit} is outside 0 to {most:g} {unit}.")
         numbers.append(value)
     return numbers
 
 
 def _check_distances(name: str, rows: list[int], distances: NDArray[np.float64]) -> None:
     if len(distances) < 2:
-        raise InputRefused(f"{name} has {len(distances)} rows of film: give at least 2.")
-    if distances[0] != 0.0:
+        raise InputRefused(f"{name} has {len(distances)} rows of film, outside 2 or more.")
+    first = float(distances[0])
+    if first != 0.0:
         raise InputRefused(
-            f"{name} row {rows[0]}, column {HEADER[0]}: {distances[0]:g} ft must be 0 ft, "
-            "the foul line."
+            f"{name} row {rows[0]}, column {HEADER[0]}: {shown(first)} ft must be 0 ft, the foul "
+            "line."
         )
     for n, before, here in zip(rows[1:], distances[:-1], distances[1:], strict=True):
         if here <= before:
             raise InputRefused(
-                f"{name} row {n}, column {HEADER[0]}: {here:g} ft must be more than "
-                f"{before:g} ft, the row before."
+                f"{name} row {n}, column {HEADER[0]}: {shown(float(here))} ft must be more "
+                f"than {shown(float(before))} ft, the row before."
             )

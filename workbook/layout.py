@@ -64,9 +64,8 @@ class Layout(Inputs):
         p = self.pin_to_pap_in * arc
         return DistanceLayout(
             pin_to_pap_in=self.pin_to_pap_in,
-            psa_to_pap_in=math.acos(
-                math.sin(p) * math.cos(self.drilling_angle_deg * units.DEGREE)
-            ) / arc,
+            psa_to_pap_in=math.acos(math.sin(p) * math.cos(self.drilling_angle_deg * units.DEGREE))
+            / arc,
             pin_buffer_in=math.asin(math.sin(p) * math.sin(self.val_angle_deg * units.DEGREE))
             / arc,
         )
@@ -130,9 +129,9 @@ class DistanceLayout(Inputs):
             val_angle_deg=math.asin(val) / units.DEGREE,
         )
 
-    def doubts(self, circumference_in: float = 27.0, *, mark_error_in: float = 1 / 32) -> tuple[
-        str, ...
-    ]:
+    def doubts(
+        self, circumference_in: float = 27.0, *, mark_error_in: float = 1 / 32
+    ) -> tuple[str, ...]:
         """One sentence for each angle that a small error of the distances moves by over 5 degrees.
 
         `mark_error_in` is that error [in]. The way back is ill-conditioned near a VAL angle of 90,
@@ -224,11 +223,11 @@ def read_marks(
     for p in sphere.around(pin, mark_error_in * arc):
         for m in sphere.around(mark, mark_error_in * arc):
             moved = angles(p, m)
-            for words, one, two in (
+            for words, read, off_read in (
                 ("drilling angle", drilling, moved[0]),
                 ("VAL angle", val, moved[2]),
             ):
-                off = abs(math.remainder(two - one, 2 * math.pi)) / units.DEGREE
+                off = abs(math.remainder(off_read - read, 2 * math.pi)) / units.DEGREE
                 worst[words] = max(worst[words], off)
     layout = Layout(
         drilling_angle_deg=_just_inside(drilling / units.DEGREE, 180.0),

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from workbook import units
 from workbook.core import roll as kernel
+from workbook.core import sphere
 from workbook.line import board_at
 
 Array = NDArray[np.float64]
@@ -40,16 +41,7 @@ class Ring:
 
     def outline(self, points: int = 181) -> Array:
         """The ring as unit vectors in the ball frame, array (points, 3), closed."""
-        helper = np.eye(3)[int(np.argmin(np.abs(self.axis)))]
-        a = np.cross(self.axis, helper)
-        a /= np.linalg.norm(a)
-        b = np.cross(self.axis, a)
-        turn = np.linspace(0.0, 2 * math.pi, points)[:, None]
-        opening = self.opening_deg * units.DEGREE
-        circle: Array = math.cos(opening) * self.axis + math.sin(opening) * (
-            np.cos(turn) * a + np.sin(turn) * b
-        )
-        return circle
+        return sphere.circle(self.axis, self.opening_deg * units.DEGREE, points)
 
 
 @dataclass(frozen=True, eq=False)
@@ -149,9 +141,10 @@ class Path:
         forward = np.stack([-np.sin(way), np.cos(way)], axis=1)
         across = np.stack([-np.cos(way), -np.sin(way)], axis=1)
         flat = spin[:, :2]
-        return np.arctan2(
-            -np.sum(flat * forward, axis=1), np.sum(flat * across, axis=1)
-        ) / units.DEGREE
+        return (
+            np.arctan2(-np.sum(flat * forward, axis=1), np.sum(flat * across, axis=1))
+            / units.DEGREE
+        )
 
     @cached_property
     def ball_to_lane(self) -> Array:

@@ -113,9 +113,7 @@ def roll(setup: Setup, lane: Lane, line: Line, *, gutters: bool = True) -> Shot:
     rings = np.empty((summary.MOST_RINGS, summary.RING))
     result = np.zeros(1, summary.RESULT)
     rows, end = kernel.roll(shot, film, zones, table)
-    summary.summarize(
-        shot, table, rows, end, len(zones) == 0, RING_FILM, ARROWS, rings, result[0]
-    )
+    summary.summarize(shot, table, rows, end, len(zones) == 0, RING_FILM, ARROWS, rings, result[0])
     columns = _columns(result, np.array([setup.ball.radius_m]))
     values = {k: None if math.isnan(v[0]) else float(v[0]) for k, v in columns.items()}
     axes = body.principal[1]

@@ -7,13 +7,11 @@ ranges, stands in `workbook.surface.Friction`.
 
 import math
 
-from workbook.core.compiled import jit
-
-BOARDS = 39
+from workbook.core.compiled import Array, jit
 
 
 @jit
-def film_at(film, x, y, board_width, foot):
+def film_at(film: Array, x: float, y: float, board_width: float, foot: float) -> float:
     """Lane film [m] under the point (x, y) [m]: bilinear between board centres and whole feet.
 
     `film` has one row per foot from the foul line and one column per board; x grows toward the
@@ -34,13 +32,13 @@ def film_at(film, x, y, board_width, foot):
     i = min(int(down), rows - 2)
     s = across - j
     t = down - i
-    return (1.0 - t) * ((1.0 - s) * film[i, j] + s * film[i, j + 1]) + t * (
-        (1.0 - s) * film[i + 1, j] + s * film[i + 1, j + 1]
-    )
+    near = (1.0 - s) * film[i, j] + s * film[i, j + 1]
+    far = (1.0 - s) * film[i + 1, j] + s * film[i + 1, j + 1]
+    return (1.0 - t) * near + t * far
 
 
 @jit
-def ring_overlap(ring_gap, track_width):
+def ring_overlap(ring_gap: float, track_width: float) -> float:
     """Mean share of the oil track that the next ring meets again (0 to 1).
 
     Rings are `ring_gap`*|sin| apart around the ball, each `track_width` wide [m].
@@ -53,7 +51,9 @@ def ring_overlap(ring_gap, track_width):
 
 
 @jit
-def coefficient(contact_film, film_cap, roughness_scale, mu_oil, mu_dry):
+def coefficient(
+    contact_film: float, film_cap: float, roughness_scale: float, mu_oil: float, mu_dry: float
+) -> float:
     """Coefficient of friction under `contact_film` [m].
 
     The contact cannot take in more than `film_cap` [m] (starvation); `roughness_scale` [m] is the

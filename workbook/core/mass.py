@@ -13,7 +13,6 @@ from numpy.typing import NDArray
 
 from workbook.core.sphere import Matrix, Vector
 
-
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(10)
 _RING = 24
 _S = 0.5 * (_NODES + 1.0)  # in (radius/hole radius)^2, so that the area element is constant
@@ -79,9 +78,7 @@ def inertia_from_second(second: Matrix) -> Matrix:
     return inertia
 
 
-def about_centre_of_mass(
-    mass: float, first: Vector, inertia: Matrix
-) -> tuple[Vector, Matrix]:
+def about_centre_of_mass(mass: float, first: Vector, inertia: Matrix) -> tuple[Vector, Matrix]:
     """Centre of mass, and the inertia moved to it from the origin (parallel axes)."""
     c = first / mass
     return c, inertia - mass * (float(c @ c) * np.eye(3) - np.outer(c, c))

@@ -1,7 +1,7 @@
 """The ball at the moment of release: where its axis points and how it is turned about it.
 
-The positive axis point is the end of the axis about which the ball turns counter-clockwise seen from
-outside, so the spin is +rate times the unit vector of the PAP. Angles in radians, SI.
+The positive axis point is the end of the axis about which the ball turns counter-clockwise seen
+from outside, so the spin is +rate times the unit vector of the PAP. Angles in radians, SI.
 """
 
 import math

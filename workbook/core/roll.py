@@ -16,7 +16,7 @@ import math
 
 import numpy as np
 
-from workbook.core.compiled import jit
+from workbook.core.compiled import Array, Record, jit
 from workbook.core.friction import coefficient, film_at, ring_overlap
 
 SHOT = np.dtype(
@@ -57,15 +57,13 @@ _A[3, :3] = [44 / 45, -56 / 15, 32 / 9]
 _A[4, :4] = [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729]
 _A[5, :5] = [9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656]
 _A[6, :6] = [35 / 384, 0, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84]
-_E = np.array(
-    [71 / 57600, 0.0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40]
-)
+_E = np.array([71 / 57600, 0.0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40])
 # What one unit of error means in each part of the state: a metre, a metre per second, ...
 _SCALE = np.array([1.0, 1.0, 1.0, 1.0, 0.1, 0.1, 0.1, 1.0, 1.0, 1.0, 1.0, 1e-5])
 
 
 @jit
-def derivative(s, p, film, zone_mu, out, seen):
+def derivative(s: Array, p: Record, film: Array, zone_mu: float, out: Array, seen: Array) -> None:
     """Time derivative `out` of the state `s`; `seen` receives what is worth keeping of the moment.
 
     `zone_mu` below zero: friction from the film; else the given coefficient.
@@ -138,13 +136,9 @@ def derivative(s, p, film, zone_mu, out, seen):
             gap = axis_rate * radius * 2.0 * math.pi / math.sqrt(ww)
             overlap = ring_overlap(gap, p["track_width"])
         contact = lane_film + overlap * s[11]
-        mu = coefficient(
-            contact, p["film_cap"], p["roughness_scale"], p["mu_oil"], p["mu_dry"]
-        )
+        mu = coefficient(contact, p["film_cap"], p["roughness_scale"], p["mu_oil"], p["mu_dry"])
         oil_rate = (
-            (p["kept"] * (1.0 - p["absorbed"]) * contact - s[11])
-            * math.sqrt(ww)
-            / (2.0 * math.pi)
+            (p["kept"] * (1.0 - p["absorbed"]) * contact - s[11]) * math.sqrt(ww) / (2.0 * math.pi)
         )
     # friction per unit of load, smooth through zero slip
     x = u / p["slip_scale"]
@@ -196,7 +190,7 @@ def derivative(s, p, film, zone_mu, out, seen):
 
 
 @jit
-def _start(p, s):
+def _start(p: Record, s: Array) -> None:
     """Fill the state at release."""
     q0 = p["q0"]
     q1 = p["q1"]
@@ -232,7 +226,7 @@ def _start(p, s):
 
 
 @jit
-def _keep(path, n, t, turned, s, seen):
+def _keep(path: Array, n: int, t: float, turned: float, s: Array, seen: Array) -> None:
     """Write row `n` of the path."""
     row = path[n]
     row[T] = t
@@ -256,7 +250,7 @@ def _keep(path, n, t, turned, s, seen):
 
 
 @jit
-def roll(p, film, zones, path):
+def roll(p: Record, film: Array, zones: Array, path: Array) -> tuple[int, int]:
     """Roll one shot and write its path, one row per accepted step.
 
     Parameters

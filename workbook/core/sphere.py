@@ -17,9 +17,7 @@ Z = np.array([0.0, 0.0, 1.0])
 
 def point(over: float, up: float) -> Vector:
     """Unit vector of the point `over` [rad] along the midline, then `up` [rad] square to it."""
-    return np.array(
-        [math.cos(up) * math.sin(over), math.sin(up), math.cos(up) * math.cos(over)]
-    )
+    return np.array([math.cos(up) * math.sin(over), math.sin(up), math.cos(up) * math.cos(over)])
 
 
 def over_up(p: Vector) -> tuple[float, float]:
@@ -29,9 +27,7 @@ def over_up(p: Vector) -> tuple[float, float]:
 
 def tangent_up(over: float, up: float) -> Vector:
     """Unit tangent of growing `up` at `point(over, up)`."""
-    return np.array(
-        [-math.sin(up) * math.sin(over), math.cos(up), -math.sin(up) * math.cos(over)]
-    )
+    return np.array([-math.sin(up) * math.sin(over), math.cos(up), -math.sin(up) * math.cos(over)])
 
 
 def tangent_side(over: float) -> Vector:
@@ -106,6 +102,27 @@ def layout_angles(
 
 def around(p: Vector, arc: float) -> list[Vector]:
     """`p` itself and four points around it, `arc` [rad] away."""
-    a = tangent_toward(p, np.eye(3)[int(np.argmin(np.abs(p)))])
-    b = np.cross(p, a)
+    a, b = square_to(p)
     return [p, go(p, a, arc), go(p, -a, arc), go(p, b, arc), go(p, -b, arc)]
+
+
+def square_to(axis: Vector) -> tuple[Vector, Vector]:
+    """Two unit vectors that make a right-handed frame with `axis` as the third."""
+    a = tangent_toward(axis, np.eye(3)[int(np.argmin(np.abs(axis)))])
+    return a, np.cross(axis, a)
+
+
+def circle(axis: Vector, opening: float, points: int) -> Vector:
+    """Closed circle of unit vectors `opening` [rad] from `axis`, array (points, 3)."""
+    a, b = square_to(axis)
+    turn = np.linspace(0.0, 2.0 * math.pi, points)[:, None]
+    return math.cos(opening) * axis + math.sin(opening) * (np.cos(turn) * a + np.sin(turn) * b)
+
+
+def bore_rim(entry: Vector, inward: Vector, radius: float, points: int) -> Vector:
+    """Where a cylinder of that radius (ball radius = 1) meets the sphere, array (points, 3)."""
+    a, b = square_to(-inward)
+    turn = np.linspace(0.0, 2.0 * math.pi, points)[:, None]
+    foot = entry - float(entry @ inward) * inward + radius * (np.cos(turn) * a + np.sin(turn) * b)
+    height = np.sqrt(np.maximum(1.0 - np.sum(foot * foot, axis=1, keepdims=True), 0.0))
+    return foot - height * inward

@@ -3,11 +3,29 @@
 import math
 
 import numpy as np
+from numpy.typing import NDArray
 
 from workbook.core import roll as rolling
-from workbook.core.compiled import jit
+from workbook.core.compiled import Array, Record, jit
 from workbook.core.roll import (
-    AT_PINS, CVX, CVY, FILM, LOAD, MAX_STEPS, Q0, Q1, Q2, Q3, SLIP, T, TURNED, VX, VY, W1, X, Y,
+    AT_PINS,
+    CVX,
+    CVY,
+    FILM,
+    LOAD,
+    MAX_STEPS,
+    Q0,
+    Q1,
+    Q2,
+    Q3,
+    SLIP,
+    TURNED,
+    VX,
+    VY,
+    W1,
+    T,
+    X,
+    Y,
 )  # fmt: skip
 
 RESULT = np.dtype(
@@ -32,7 +50,7 @@ RING = 5  # columns of a ring: mean axis (3, body), mean contact along it, dista
 
 
 @jit
-def _distance_of_slip(path, rows, slip):
+def _distance_of_slip(path: Array, rows: int, slip: float) -> float:
     """Distance [m] where the slip first falls to `slip`; NaN if it never does."""
     for i in range(1, rows):
         if path[i, SLIP] <= slip:
@@ -43,7 +61,7 @@ def _distance_of_slip(path, rows, slip):
 
 
 @jit
-def _outermost(path, rows):
+def _outermost(path: Array, rows: int) -> tuple[float, float]:
     """(x, y) of the point farthest toward the hand's side: a parabola through three rows."""
     m = 0
     for i in range(1, rows):
@@ -64,7 +82,7 @@ def _outermost(path, rows):
 
 
 @jit
-def _sharpest(path, rows):
+def _sharpest(path: Array, rows: int) -> float:
     """Greatest change of direction of the centre of mass within `WINDOW` [rad]."""
     most = 0.0
     j = 0
@@ -82,8 +100,8 @@ def _sharpest(path, rows):
 
 
 @jit
-def _arrows(path, rows, middle_y, per_metre):
-    """x where the path crosses the V of the arrows, y = middle_y - per_metre |x|; NaN if not."""
+def _arrows(path: Array, rows: int, middle_y: float, per_metre: float) -> float:
+    """X where the path crosses the V of the arrows, y = middle_y - per_metre |x|; NaN if not."""
     before = path[0, Y] - middle_y + per_metre * abs(path[0, X])
     for i in range(1, rows):
         here = path[i, Y] - middle_y + per_metre * abs(path[i, X])
@@ -95,7 +113,7 @@ def _arrows(path, rows, middle_y, per_metre):
 
 
 @jit
-def _contact_along(path, i, axis):
+def _contact_along(path: Array, i: int, axis: Array) -> float:
     """Contact direction (from the ball's centre, body frame) along `axis`, at row `i`."""
     q0 = path[i, Q0]
     q1 = path[i, Q1]
@@ -109,7 +127,7 @@ def _contact_along(path, i, axis):
 
 
 @jit
-def find_rings(path, rows, ring_film, oiled, rings):
+def find_rings(path: Array, rows: int, ring_film: float, oiled: bool, rings: Array) -> int:
     """Rings that the lane leaves on the ball, one for each full revolution begun on oil.
 
     Parameters
@@ -181,7 +199,7 @@ def find_rings(path, rows, ring_film, oiled, rings):
 
 
 @jit
-def flare_angle(rings, count):
+def flare_angle(rings: Array, count: int) -> float:
     """Greatest angle between the axes of any two rings [rad]."""
     most = 0.0
     for i in range(count):
@@ -194,7 +212,17 @@ def flare_angle(rings, count):
 
 
 @jit
-def summarize(p, path, rows, end, oiled, ring_film, arrows, rings, out):
+def summarize(
+    p: Record,
+    path: Array,
+    rows: int,
+    end: int,
+    oiled: bool,
+    ring_film: float,
+    arrows: Array,
+    rings: Array,
+    out: Record,
+) -> None:
     """Fill the record `out` (dtype RESULT) from a path.
 
     `arrows` holds the distance of the middle arrow [m] and how much nearer the V is per metre from
@@ -231,7 +259,16 @@ def summarize(p, path, rows, end, oiled, ring_film, arrows, rings, out):
 
 
 @jit
-def roll_batch(shots, film, zones, ring_film, arrows, results, begin, end):
+def roll_batch(
+    shots: NDArray[np.void],
+    film: Array,
+    zones: Array,
+    ring_film: float,
+    arrows: Array,
+    results: NDArray[np.void],
+    begin: int,
+    end: int,
+) -> None:
     """Roll and summarize the shots `begin` to `end`; paths are not kept."""
     path = np.empty((MAX_STEPS, len(rolling.COLUMNS)))
     rings = np.empty((MOST_RINGS, RING))

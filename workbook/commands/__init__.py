@@ -1,0 +1,1 @@
+"""What `python3 -m workbook WORD` runs once the environment stands."""

@@ -1,0 +1,196 @@
+"""`python3 -m workbook compare [A.json B.json]`: two setups as a table and a picture."""
+
+import argparse
+import sys
+import warnings
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+
+from workbook import demo, errors, tables
+from workbook.comparison import CAUSES, USUAL_LINE, Comparison, compare
+from workbook.draw.overview import overview_png
+from workbook.lane import Lane
+from workbook.line import Line
+from workbook.rolling import roll_many
+from workbook.setup import Setup
+from workbook.staging import ball_scene, lane_scene
+
+LANES = {"house": Lane.house, "flat": Lane.flat, "heavy": Lane.heavy, "dry": Lane.dry,
+         "reference": Lane.reference}  # fmt: skip
+PHASES = range(-180, 180, 30)
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run the command.
+
+    Returns
+    -------
+    int
+        0, or 2 after a refusal, which is printed as one sentence.
+    """
+    options = _parser().parse_args(arguments)
+    warnings.simplefilter("ignore", errors.LegalLimit)  # the report prints them itself
+    try:
+        if len(options.setups) not in (0, 2):
+            raise errors.InputRefused(
+                f"number of setup files {len(options.setups)} must be 0 or 2: A.json and B.json."
+            )
+        lane = LANES[options.lane]() if options.lane in LANES else Lane.from_csv(options.lane)
+        line = Line(laydown_board=options.laydown, arrow_board=options.arrow)
+        a, b = _setups([Path(name) for name in options.setups])
+        comparison = compare(a, b, lane, line)
+        print(report(comparison, invented=not options.setups))
+        picture = Path(options.picture)
+        try:
+            overview_png(
+                picture,
+                lane_scene(comparison.lane, (a, b), (comparison.shot_a, comparison.shot_b)),
+                (ball_scene("A", a, comparison.shot_a), ball_scene("B", b, comparison.shot_b)),
+            )
+        except OSError as why:
+            raise errors.InputRefused(f"{picture} cannot be written: {why.strerror}.") from None
+    except errors.InputRefused as refusal:
+        print(refusal, file=sys.stderr)
+        return 2
+    print(f"\nPicture of the lane and both balls: {picture.resolve()}")
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="python3 -m workbook compare",
+        description="Compare two setups on one lane. Without files: the same ball pin up and "
+        "pin down (invented demo data).",
+    )
+    parser.add_argument("setups", nargs="*", metavar="SETUP.json", help="setup A and setup B")
+    parser.add_argument(
+        "--lane", default="house", help=f"{', '.join(LANES)}, or a lane table (CSV file)"
+    )
+    parser.add_argument("--laydown", type=float, default=USUAL_LINE.laydown_board,
+                        help="laydown board (default %(default)g)")  # fmt: skip
+    parser.add_argument("--arrow", type=float, default=USUAL_LINE.arrow_board,
+                        help="board crossed at the arrows (default %(default)g)")  # fmt: skip
+    parser.add_argument("--picture", default="comparison.png",
+                        help="where the picture goes (default %(default)s)")  # fmt: skip
+    return parser
+
+
+def _setups(files: list[Path]) -> tuple[Setup, Setup]:
+    if not files:
+        return demo.pin_up_and_down()
+    a, b = (Setup.from_json(file) for file in files)
+    return (a if a.name else replace(a, name=files[0].stem)), (
+        b if b.name else replace(b, name=files[1].stem)
+    )
+
+
+def report(c: Comparison, *, invented: bool = False) -> str:
+    """The comparison as plain text: setups, figures, causes, how sure."""
+    parts = [demo.NOTE] if invented else []
+    parts += [_heading(c), _figures(c), _causes(c), how_sure(c), *_warnings(c)]
+    return "\n\n".join(parts)
+
+
+def describe(setup: Setup) -> str:
+    """One line on a setup: layout, surface, ball, bowler."""
+    layout, bowler, ball = setup.layout, setup.bowler, setup.ball
+    return (
+        f"{layout.drilling_angle_deg:g} deg x {layout.pin_to_pap_in:g} in x "
+        f"{layout.val_angle_deg:g} deg, pin {setup.drilled.pin_side}, {setup.surface}, "
+        f"{ball.weight_lb:g} lb {ball.cover}; {bowler.hand}-handed, {bowler.speed_mph:g} mph, "
+        f"{bowler.rev_rate_rpm:g} rpm, rotation {bowler.axis_rotation_deg:g}, "
+        f"tilt {bowler.axis_tilt_deg:g}"
+    )
+
+
+def _heading(c: Comparison) -> str:
+    lane = f"{c.lane.name}, {c.lane.volume_ml:.0f} mL, {c.lane.length_ft:.0f} ft"
+    return "\n".join(
+        [
+            f"A  {c.a.name}: {describe(c.a)}",
+            f"B  {c.b.name}: {describe(c.b)}",
+            f"Lane: {lane}. Line: laid down on board {c.line.laydown_board:g}, launched "
+            f"{c.line.angle_deg:.2f} deg toward the {c.a.bowler.hand}.",
+        ]
+    )
+
+
+def _figures(c: Comparison) -> str:
+    lines, group = [f"{'':<38}{'A':>10}{'B':>10}{'B - A':>10}"], ""
+    for row in tables.comparison_rows(c):
+        if row.group != group:
+            group = row.group
+            lines.append(group)
+        cells = (
+            tables.shown(row.a, row.digits),
+            tables.shown(row.b, row.digits),
+            tables.shown(row.difference, row.digits, sign=True),
+        )
+        lines.append(f"  {row.words + ' [' + row.unit + ']':<36}" + "".join(f"{x:>10}" for x in cells))
+    return "\n".join(lines)
+
+
+def _causes(c: Comparison) -> str:
+    causes = [
+        cause
+        for cause in CAUSES
+        if any(abs(share.get(cause, 0.0)) >= 0.005 for share in c.shares.values())
+    ]
+    if not causes:
+        return "A and B do not differ in anything that moves the ball."
+    lines = ["What causes B - A (each property swapped in every order; the shares add up)"]
+    lines.append(f"{'':<38}" + "".join(f"{cause:>16}" for cause in causes))
+    for key, (words, unit) in tables.SHARED_OUT.items():
+        if key in c.shares:
+            cells = [tables.shown(c.shares[key][cause], 2, sign=True) for cause in causes]
+            lines.append(f"  {words + ' [' + unit + ']':<36}" + "".join(f"{x:>16}" for x in cells))
+    return "\n".join(lines)
+
+
+def how_sure(c: Comparison) -> str:
+    """What one assumption alone does to the difference: the ball's phase at release."""
+    spread = phase_spread(c)
+    if spread is None:
+        return "How sure: one of the shots does not reach the pins, so there is no difference in hook."
+    low, high = spread
+    return (
+        f"How sure: with the ball turned otherwise at release, which nobody measures, B - A in "
+        f"total hook runs\nfrom {low:+.1f} to {high:+.1f} boards. Friction by cover, oil carried, "
+        "densities and marking tolerances are\nassumptions of about the same weight: read a "
+        "difference of half a board as undecided."
+    )
+
+
+def phase_spread(c: Comparison) -> tuple[float, float] | None:
+    """Least and greatest B minus A in total hook over the phase at release [boards]."""
+    hooks = [
+        roll_many(
+            [
+                replace(setup, bowler=replace(setup.bowler, release_phase_deg=float(phase)))
+                for phase in PHASES
+            ],
+            c.lane,
+            c.line,
+        ).total_hook_boards
+        for setup in (c.a, c.b)
+    ]
+    difference = hooks[1] - hooks[0]
+    if not np.all(np.isfinite(difference)):
+        return None
+    return float(difference.min()), float(difference.max())
+
+
+def _warnings(c: Comparison) -> list[str]:
+    lines = [
+        f"{label}: {note}"
+        for label, setup, shot in (("A", c.a, c.shot_a), ("B", c.b, c.shot_b))
+        for note in (
+            *setup.ball.legal_notes,
+            *setup.drilled.legal_notes,
+            *setup.drilled.notes,
+            *shot.notes,
+        )
+    ]
+    return ["\n".join(["Mind:", *lines])] if lines else []

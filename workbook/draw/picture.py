@@ -1,0 +1,146 @@
+"""A picture that is built once and then only moved: cached background, blitting, palette PNG."""
+
+import io
+from pathlib import Path
+from typing import Any, TypeVar
+
+import matplotlib
+from matplotlib.artist import Artist
+from matplotlib.axes import Axes
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.lines import Line2D
+from matplotlib.text import Text
+from PIL import Image
+
+from workbook.draw import style
+
+DPI = 100
+Moving = TypeVar("Moving", bound=Artist)
+
+
+class Picture:
+    """Base of all drawings; a subclass makes its artists once and then sets data on them.
+
+    Subclasses make the figure's contents in `_build` and hand every artist that may change to
+    `moves`; `_show` sets their data. What else depends on the scene (oil, hand) belongs to the
+    background: `_show_still` sets it, and only if `_same_still` says that it differs.
+
+    Parameters
+    ----------
+    width_in, height_in : float
+        Size [in]; one inch is 100 pixels at scale 1.
+    """
+
+    def __init__(self, width_in: float, height_in: float):
+        self.width_in, self.height_in = width_in, height_in
+        self._moving: list[Artist] = []
+        self._background: Any = None  # pixels kept by the canvas; it has no public type
+        self._scene: Any = None
+        with matplotlib.rc_context(style.RC):
+            self.figure = Figure(figsize=(width_in, height_in), dpi=DPI)
+            self.canvas = FigureCanvasAgg(self.figure)
+            self._build()
+
+    def show(self, scene) -> None:
+        """Set all artists to `scene`; the background is redrawn only if that has changed."""
+        if self._scene is None or not self._same_still(self._scene, scene):
+            with matplotlib.rc_context(style.RC):
+                self._show_still(scene)
+            self._background = None
+        self._show(scene)
+        self._scene = scene
+
+    def png(self, scale: float = 1) -> bytes:
+        """Return the picture as PNG bytes, `scale` [1] times 100 pixels an inch.
+
+        Scale 1 is the quick way (only what moves is drawn); any other scale draws everything anew.
+        """
+        return _palette_png(self.image(scale))
+
+    def image(self, scale: float = 1) -> Image.Image:
+        """Return the picture as an RGB image, `scale` [1] times 100 pixels an inch."""
+        if scale != 1:
+            return self._redrawn(scale)
+        if self._background is None:
+            self.canvas.draw()
+            self._background = self.canvas.copy_from_bbox(self.figure.bbox)
+        self.canvas.restore_region(self._background)
+        renderer = self.canvas.get_renderer()
+        for artist in self._moving:
+            if artist.get_visible():
+                artist.draw(renderer)
+        size = self.canvas.get_width_height()
+        return Image.frombuffer(
+            "RGBA", size, self.canvas.buffer_rgba(), "raw", "RGBA", 0, 1
+        ).convert("RGB")
+
+    def save(self, path: str | Path) -> None:
+        """Write the picture to a file; the ending (.png, .svg, .pdf) says which kind."""
+        path = Path(path)
+        note = {"Subject" if path.suffix == ".pdf" else "Description": self.describe()}
+        with matplotlib.rc_context(style.RC):
+            self.figure.savefig(path, dpi=2 * DPI, metadata=note)
+
+    def describe(self) -> str:
+        """Return what the picture shows in words, for those who cannot see it."""
+        if self._scene is None:
+            return "Nothing drawn yet."
+        return self._words(self._scene)
+
+    def _redrawn(self, scale: float) -> Image.Image:
+        raw = io.BytesIO()
+        with matplotlib.rc_context(style.RC):
+            self.figure.savefig(raw, format="rgba", dpi=DPI * scale)
+        # the saved size is cut to whole pixels, as the figure does it
+        size = (int(self.width_in * DPI * scale), int(self.height_in * DPI * scale))
+        return Image.frombuffer("RGBA", size, raw.getvalue(), "raw", "RGBA", 0, 1).convert("RGB")
+
+    def moves(self, artist: Moving) -> Moving:
+        """Take an artist out of the background; those that move are drawn in the order given."""
+        artist.set_animated(True)
+        artist.set_in_layout(False)
+        artist.set_zorder(100 + len(self._moving))
+        self._moving.append(artist)
+        return artist
+
+    def width_px(self, text: Text) -> float:
+        """Width of a text artist as it stands now [px at scale 1]."""
+        return text.get_window_extent(self.canvas.get_renderer()).width
+
+    def moving_line(self, axes: Axes, **looks) -> Line2D:
+        """Make a line or mark that moves, as yet without points."""
+        return self.moves(axes.plot([], [], **looks)[0])
+
+    def moving_text(self, axes: Axes, left: float = 0.0, middle: float = 0.0, **looks) -> Text:
+        """Make a text that moves, as yet without words, at a place in the axes' own units."""
+        return self.moves(axes.text(left, middle, "", **looks))
+
+    def write_within(self, text: Text, words: str, room_px: float) -> None:
+        """Set a text, shortened with an ellipsis if wider than its room [px at scale 1]."""
+        text.set_text(words)
+        while len(words) > 1 and self.width_px(text) > room_px:
+            words = words[:-1]
+            text.set_text(words.rstrip() + "…")
+
+    def _build(self) -> None:
+        raise NotImplementedError
+
+    def _same_still(self, old, new) -> bool:
+        raise NotImplementedError
+
+    def _show_still(self, scene) -> None:
+        raise NotImplementedError
+
+    def _show(self, scene) -> None:
+        raise NotImplementedError
+
+    def _words(self, scene) -> str:
+        raise NotImplementedError
+
+
+def _palette_png(image: Image.Image) -> bytes:
+    out = io.BytesIO()
+    few = image.quantize(256, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+    few.save(out, "PNG", compress_level=2)
+    return out.getvalue()

@@ -1,0 +1,238 @@
+"""Plain drawing data: what a lane or ball picture shows, and the same in words.
+
+Nothing here draws or computes: these are frozen records between the results below and the pictures
+above. Lane points are (board, distance): boards count from the bowler's own side, board 1
+outermost, and distance runs from the foul line. Ball points are unit vectors in the ball frame of a
+right-hander (origin at the ball's centre, x toward the side of the positive axis point, y from
+thumb to fingers, z out through the grip centre). A left-hander has the same numbers; only the
+picture is mirrored.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+LABELS = ("A", "B")
+HANDS = ("right", "left")
+
+
+@dataclass(frozen=True, eq=False)
+class Trace:
+    """One ball's way down the lane.
+
+    Parameters
+    ----------
+    label : str
+        "A" or "B"; picks colour, line style and marks.
+    name : str
+        A few words about the setup, may be empty.
+    board, distance_ft : (N,) ndarray
+        The path: board [board] at distance from the foul line [ft], distance increasing.
+    breakpoint : (float, float) or None
+        Outermost board [board] and its distance [ft].
+    half_slip_ft : float or None
+        Length: distance at which half the slip at release has gone [ft]; None if it never has.
+    roll_ft : float or None
+        Distance at which the ball rolls [ft]; None if not before the pins.
+    gutter : (float, float) or None
+        Board [board] and distance [ft] at which the ball leaves the lane.
+    entry_board : float or None
+        Board at the head pin's distance [board]; None for a gutter ball.
+    entry_angle_deg : float or None
+        Entry angle there [deg], positive toward higher boards.
+    band : (2, N) ndarray or None
+        Least and greatest board [board] that the assumptions leave, at the same distances.
+    """
+
+    label: str
+    name: str
+    board: np.ndarray
+    distance_ft: np.ndarray
+    breakpoint: tuple[float, float] | None = None
+    half_slip_ft: float | None = None
+    roll_ft: float | None = None
+    gutter: tuple[float, float] | None = None
+    entry_board: float | None = None
+    entry_angle_deg: float | None = None
+    band: np.ndarray | None = None
+
+    def board_at(self, distance_ft: float) -> float:
+        """Board [board] of the path at a distance [ft], linear between its points."""
+        return float(np.interp(distance_ft, self.distance_ft, self.board))
+
+    def describe(self) -> str:
+        """Return the facts of this path in one or two sentences."""
+        said = [
+            f"{_called(self.label, self.name)}: crosses the foul line on board {self.board[0]:.1f}"
+        ]
+        if self.breakpoint:
+            said.append(
+                f"breakpoint on board {self.breakpoint[0]:.1f} at {self.breakpoint[1]:.1f} ft"
+            )
+        said.append(
+            "no length (half the slip is never lost)"
+            if self.half_slip_ft is None
+            else f"length {self.half_slip_ft:.1f} ft (half the slip gone)"
+        )
+        said.append(
+            "does not roll before the pins"
+            if self.roll_ft is None
+            else f"rolls at {self.roll_ft:.1f} ft"
+        )
+        if self.gutter:
+            said.append(f"goes into the gutter at {self.gutter[1]:.1f} ft")
+        elif self.entry_board is not None:
+            angle = (
+                ""
+                if self.entry_angle_deg is None
+                else f" with an entry angle of {self.entry_angle_deg:.1f} degrees"
+            )
+            said.append(f"reaches the pins on board {self.entry_board:.1f}{angle}")
+        return ", ".join(said) + "."
+
+
+@dataclass(frozen=True, eq=False)
+class LaneScene:
+    """One lane with up to two paths.
+
+    Parameters
+    ----------
+    traces : tuple of Trace
+        None, one or two; each label at most once.
+    film_um : (F, 39) ndarray
+        Oil film [um] at 0, 1, ... F-1 ft from the foul line; columns are boards 1 to 39 as this
+        bowler counts them.
+    hand : {"right", "left"}
+        The bowler's hand; a left-hander's picture is mirrored.
+
+    Raises
+    ------
+    ValueError
+        For another label or hand, or a label used twice.
+    """
+
+    traces: tuple[Trace, ...]
+    film_um: np.ndarray
+    hand: str = "right"
+
+    def __post_init__(self):
+        _check([trace.label for trace in self.traces], self.hand)
+
+    def describe(self) -> str:
+        """Return the whole picture in words: lane, oil, every path."""
+        thickest = float(np.max(self.film_um, initial=0.0))
+        if thickest > 0:
+            oiled = np.flatnonzero(np.max(self.film_um, axis=1) > 0.02 * thickest)
+            oil = f"Oil up to {thickest:.1f} micrometres thick, to about {oiled[-1]} ft."
+        else:
+            oil = "No oil."
+        parts = [f"Lane for a {self.hand}-handed bowler, board 1 at the {self.hand}.", oil]
+        parts += [trace.describe() for trace in self.traces] or ["No path."]
+        return " ".join(parts)
+
+
+@dataclass(frozen=True, eq=False)
+class HoleOutline:
+    """Rim of one drilled hole; `outline` is an (N, 3) ndarray of unit vectors in order [1]."""
+
+    name: str
+    outline: np.ndarray
+
+
+@dataclass(frozen=True, eq=False)
+class BallScene:
+    """One laid-out ball.
+
+    Parameters
+    ----------
+    label, title, caption : str
+        "A" or "B"; a few words on the setup and one line below the picture, which may be empty.
+    hand : {"right", "left"}
+        The bowler's hand; a left-hander's picture is mirrored.
+    holes : tuple of HoleOutline
+        All drilled holes.
+    pin, mass_mark, pap : (3,) ndarray
+        Directions of the pin, of the mass bias or CG mark, and of the positive axis point [1].
+    mass_kind : {"PSA", "CG"}
+        What `mass_mark` is.
+    val, midline, grip_line : (N, 3) ndarray
+        Points along the vertical axis line, the midline and the grip centreline, in order [1].
+    rings : tuple of (M, 3) ndarray
+        Oil rings from first to last, each closed (its last point repeats its first) [1].
+    ring_over_hole : tuple of bool
+        For each ring, whether it runs over a hole.
+    circumference_in : float
+        Circumference of the ball [in]; only the words need it, to give places in inches.
+
+    Raises
+    ------
+    ValueError
+        For another label or hand.
+    """
+
+    label: str
+    title: str
+    caption: str
+    hand: str
+    holes: tuple[HoleOutline, ...]
+    pin: np.ndarray
+    mass_mark: np.ndarray
+    mass_kind: str
+    pap: np.ndarray
+    val: np.ndarray
+    midline: np.ndarray
+    grip_line: np.ndarray
+    rings: tuple[np.ndarray, ...] = ()
+    ring_over_hole: tuple[bool, ...] = ()
+    circumference_in: float = 27.0
+
+    def __post_init__(self):
+        _check([self.label], self.hand)
+
+    def describe(self) -> str:
+        """Return the whole picture in words: holes, marks, rings."""
+        holes = ", ".join(hole.name for hole in self.holes) or "none"
+        parts = [f"{_called(self.label, self.title)}, {self.hand}-handed. Holes: {holes}."]
+        parts.append(
+            f"The PAP side is at the {self.hand}. From the grip centre: "
+            + "; ".join(
+                f"{name} {self._place(point)}"
+                for name, point in (
+                    ("pin", self.pin),
+                    (self.mass_kind, self.mass_mark),
+                    ("PAP", self.pap),
+                )
+            )
+            + "."
+        )
+        over = sum(self.ring_over_hole)
+        parts.append(
+            f"{len(self.rings) or 'No'} oil ring{'s' * (len(self.rings) != 1)}"
+            + (f", {over} of them over a hole." if over else ".")
+        )
+        if self.caption:
+            parts.append(self.caption.rstrip(".") + ".")
+        return " ".join(parts)
+
+    def _place(self, point: np.ndarray) -> str:
+        """Say where a point lies from the grip centre: along the midline first, then up or down."""
+        inch = self.circumference_in / (2.0 * np.pi)
+        over = inch * np.arctan2(point[0], point[2])
+        up = inch * np.arcsin(np.clip(point[1], -1.0, 1.0))
+        return (
+            f"{abs(over):.1f} in {'over' if over >= 0 else 'to the other side'}, "
+            f"{abs(up):.1f} in {'up' if up >= 0 else 'down'}"
+        )
+
+
+def _check(labels: list[str], hand: str) -> None:
+    if hand not in HANDS:
+        raise ValueError(f"A picture's hand is one of {', '.join(HANDS)}; got {hand!r}.")
+    if len(set(labels)) < len(labels) or not set(labels) <= set(LABELS):
+        raise ValueError(
+            f"A picture shows each of {', '.join(LABELS)} at most once; got {', '.join(labels)}."
+        )
+
+
+def _called(label: str, name: str) -> str:
+    return f"{label} ({name})" if name else label

@@ -1,0 +1,89 @@
+"""From results to plain drawing data: what `scenes` holds and `draw` draws."""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbook import units
+from workbook.core import sphere
+from workbook.lane import Lane
+from workbook.path import Ring
+from workbook.rolling import Shot
+from workbook.scenes import LABELS, BallScene, HoleOutline, LaneScene, Trace
+from workbook.setup import Setup
+from workbook.tables import shown
+
+ARC = np.linspace(-math.pi / 2, math.pi / 2, 61)
+
+
+def lane_scene(lane: Lane, setups: Sequence[Setup], shots: Sequence[Shot]) -> LaneScene:
+    """The lane with the paths of one or two shots, labelled A and B."""
+    hand = setups[0].bowler.hand
+    film = lane.film_um if hand == "right" else lane.film_um[:, ::-1]
+    traces = (
+        _trace(label, setup, shot)
+        for label, setup, shot in zip(LABELS, setups, shots, strict=False)
+    )
+    return LaneScene(tuple(traces), film, hand)
+
+
+def _trace(label: str, setup: Setup, shot: Shot) -> Trace:
+    board, distance = shot.path.board, shot.path.distance_ft
+    gutter = None if shot.gutter_ft is None else (float(board[-1]), shot.gutter_ft)
+    return Trace(
+        label=label,
+        name=setup.name,
+        board=board,
+        distance_ft=distance,
+        breakpoint=(shot.breakpoint_board, shot.breakpoint_ft),
+        half_slip_ft=shot.length_ft,
+        roll_ft=shot.roll_ft,
+        gutter=gutter,
+        entry_board=shot.entry_board,
+        entry_angle_deg=shot.entry_angle_deg,
+    )
+
+
+def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
+    """The laid-out ball; with a shot, the oil rings it leaves."""
+    circumference, d = setup.ball.circumference_in, setup.drilled
+    arc = units.arc_per_inch(circumference)
+    rings = shot.rings if shot else ()
+    pap = setup.bowler.pap
+    t_up, _ = sphere.pap_tangents(pap.over_in * arc, pap.up_in * arc)
+    mark = d.marks.psa_in if setup.ball.asymmetric else d.marks.cg_in
+    return BallScene(
+        label=label,
+        title=setup.name,
+        caption=f"differential {shown(d.differential_in, 3)} in, RG low {shown(d.rg_low_in, 3)} in, "
+        f"pin {d.pin_side}",
+        hand=setup.bowler.hand,
+        holes=tuple(HoleOutline(h.name, h.rim(circumference)) for h in setup.grip.holes),
+        pin=_point(d.marks.pin_in, arc),
+        mass_mark=_point(mark, arc),
+        mass_kind="PSA" if setup.ball.asymmetric else "CG",
+        pap=pap.vector(circumference),
+        val=np.array([sphere.go(pap.vector(circumference), t_up, t) for t in ARC]),
+        midline=np.array([sphere.point(t, 0.0) for t in ARC]),
+        grip_line=np.array([sphere.point(0.0, t) for t in ARC]),
+        rings=tuple(ring.outline() for ring in rings),
+        ring_over_hole=tuple(_over_hole(ring, setup) for ring in rings),
+        circumference_in=circumference,
+    )
+
+
+def _point(place_in: tuple[float, float], arc: float) -> NDArray[np.float64]:
+    return sphere.point(place_in[0] * arc, place_in[1] * arc)
+
+
+def _over_hole(ring: Ring, setup: Setup) -> bool:
+    """Whether the middle of the track runs over the edge of a bore, or inside it."""
+    circumference = setup.ball.circumference_in
+    half = {h: h.diameter_in / 2 * units.arc_per_inch(circumference) for h in setup.grip.holes}
+    opening = ring.opening_deg * units.DEGREE
+    return any(
+        abs(sphere.angle(ring.axis, hole.entry(circumference)) - opening) < radius
+        for hole, radius in half.items()
+    )

@@ -124,6 +124,8 @@ def text(name: str, value: object) -> None:
         If it is not.
     """
     wanted = f"text of 0 to {MOST_LETTERS} letters on one line"
+    if value is None:
+        raise InputRefused(f"{name} is missing: give {wanted}.")
     if not isinstance(value, str) or _UNFIT.search(value):
         raise InputRefused(f"{name} must be {wanted}, not {shown(value)}.")
     if len(value) > MOST_LETTERS:

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbook import errors, lane_csv, patterns, sources, units
+from workbook.inputs import Required
 
 LENGTH_FT = int(sources.value("lane_length"))
 BOARDS = int(sources.value("boards"))
@@ -37,8 +38,8 @@ class Lane:
         do not start at 0 ft or do not grow; a coefficient outside 0 to 1.
     """
 
-    name: str
-    film_um: NDArray[np.float64]
+    name: str = Required
+    film_um: NDArray[np.float64] = Required
     zones: tuple[tuple[float, float], ...] = NO_ZONES
     _kernel: tuple[NDArray[np.float64], NDArray[np.float64]] = field(init=False, repr=False)
 
@@ -143,9 +144,9 @@ def _film(given: object) -> NDArray[np.float64]:
     except (TypeError, ValueError, OverflowError):  # rows of different lengths, say
         table = np.empty(0, dtype=object)
     if table.dtype.kind not in "iuf":
-        raise errors.InputRefused(
-            f"film must be a table of {shape} numbers in um, not {errors.shown(given)}."
-        )
+        holder = isinstance(given, (list, tuple, np.ndarray))
+        what = "of something else" if holder else errors.shown(given)
+        raise errors.InputRefused(f"film must be a table of {shape} numbers in um, not {what}.")
     if table.shape != shape:
         raise errors.InputRefused(
             f"film has the shape {errors.one_line(str(table.shape))}, not {shape} (feet, boards)."

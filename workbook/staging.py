@@ -57,8 +57,8 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
     return BallScene(
         label=label,
         title=setup.name,
-        caption=f"differential {shown(d.differential_in, 3)} in, RG low {shown(d.rg_low_in, 3)} in, "
-        f"pin {d.pin_side}",
+        caption=f"differential {shown(d.differential_in, 3)} in, RG low {shown(d.rg_low_in, 3)} in"
+        + (f"; {len(rings)} oil rings, the first darkest" if rings else ""),
         hand=setup.bowler.hand,
         holes=tuple(HoleOutline(h.name, h.rim(circumference)) for h in setup.grip.holes),
         pin=_point(d.marks.pin_in, arc),

@@ -36,7 +36,7 @@ DASHES = (0, (2.4, 1.2))
 MARKS = {"pin": "o", "mass": "X", "PAP": "P"}
 LINES = {"VAL": "-", "midline": (0, (1, 1.6)), "grip line": (0, (5, 2))}
 # in this order names choose their places
-NAMED = ("pin", "mass", "PAP", "first", "last", "VAL", "midline")
+NAMED = ("pin", "mass", "PAP", "VAL", "midline")
 
 
 class BallView:
@@ -101,7 +101,7 @@ class BallView:
         self.holes.set_verts(areas)
         self._show_rings(scene, view)
         anchors = self._show_marks(scene, view)
-        self._place_names(scene, anchors | self._other_anchors(scene, view), areas)
+        self._place_names(scene, anchors | self._line_anchors(scene, view), areas)
 
     def _set_visible(self, visible: bool) -> None:
         for artist in (
@@ -146,8 +146,8 @@ class BallView:
                 anchors[name] = np.array([right, up])
         return anchors
 
-    def _other_anchors(self, scene: BallScene, view: View) -> dict[str, np.ndarray]:
-        """Where the names of lines and the numbers of the first and last ring want to stand."""
+    def _line_anchors(self, scene: BallScene, view: View) -> dict[str, np.ndarray]:
+        """Where the names of lines want to stand."""
         anchors = {}
         for name, points in (
             (("VAL", scene.val), ("midline", scene.midline)) if self.name_lines else ()
@@ -156,21 +156,12 @@ class BallView:
             if runs:
                 run = max(runs, key=len)
                 anchors[name] = run[int(0.75 * (len(run) - 1))]
-        if len(scene.rings) > 1:
-            first, last = (
-                np.vstack([np.empty((0, 2)), *view.near_runs(scene.rings[k])]) for k in (0, -1)
-            )
-            if len(first) and len(last):
-                far = np.linalg.norm(first[:, None] - last[None, :], axis=2)
-                anchors["first"] = first[int(np.argmax(far.min(axis=1)))]
-                anchors["last"] = last[int(np.argmax(far.min(axis=0)))]
         return anchors
 
     def _place_names(
         self, scene: BallScene, anchors: dict[str, np.ndarray], areas: list[np.ndarray]
     ) -> None:
         """Set each name near its anchor, clear of the rest; boxes in pixels from the centre."""
-        said = {"mass": scene.mass_kind, "first": "ring 1", "last": f"ring {len(scene.rings)}"}
         scale, edge = self.px_per_radius, self.px_per_radius * ROOM
         lines = [
             *self.drawn_rings,
@@ -191,9 +182,7 @@ class BallView:
         for name, text in self.names.items():
             text.set_visible(name in anchors)
             if name in anchors:
-                text.set_text(said.get(name, name))
-                if name in ("first", "last"):
-                    text.set_color(style.SETUPS[scene.label].words)
+                text.set_text(scene.mass_kind if name == "mass" else name)
                 box = around(anchors[name] * scale, self._size(text), taken, bounds, CLEAR_PX)
                 text.set_position((box[:2] + box[2:]) / 2 / scale)
                 taken = np.vstack([taken, box])

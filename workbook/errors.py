@@ -27,7 +27,7 @@ class LegalLimit(UserWarning):
 def one_line(given: str, most: int = MOST_LETTERS) -> str:
     """Return `given` made fit for a sentence: printable, on one line, not too long."""
     line = _UNFIT.sub("?", " ".join(given.split()))
-    return line if len(line) <= most else line[: most - 3] + "..."
+    return line if len(line) <= most else line[: most - 1] + "…"
 
 
 def shown(value: object) -> str:

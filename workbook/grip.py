@@ -75,7 +75,6 @@ class Hole(Inputs):
         inward: sphere.Vector = lean - math.sqrt(1.0 - float(lean @ lean)) * out
         return inward
 
-
     def rim(self, circumference_in: float, points: int = 49) -> sphere.Vector:
         """Edge of the bore on the ball's surface: unit vectors, array (points, 3), closed."""
         arc = units.arc_per_inch(circumference_in)

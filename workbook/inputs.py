@@ -34,7 +34,8 @@ def assumed(key: str, words: str) -> Any:
     """Field for an assumption: value, unit and range come from the registry of sources."""
     fact = sources.FACTS[key]
     low, high = fact.range
-    return quantity(words, fact.unit, low, high, fact.value)
+    unit = "" if fact.unit == "1" else fact.unit
+    return quantity(words, unit, low, high, fact.value)
 
 
 def word(words: str, allowed: tuple[str, ...], default: Any = Required) -> Any:

@@ -80,7 +80,7 @@ def read(path: str | PathLike[str], kind: type[Record]) -> Record:
     version = plain.get("version")
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
         raise InputRefused(
-            f"{name}: version must be a whole number from 1 to {VERSION}, not {shown(version)}."
+            f"{name}: version must be a whole number from 1 up, not {shown(version)}."
         )
     if version > VERSION:
         raise InputRefused(

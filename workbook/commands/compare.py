@@ -2,24 +2,23 @@
 
 import argparse
 import sys
+import textwrap
 import warnings
 from dataclasses import replace
 from pathlib import Path
 
-import numpy as np
-
 from workbook import demo, errors, tables
+from workbook.certainty import difference_ranges
 from workbook.comparison import CAUSES, USUAL_LINE, Comparison, compare
 from workbook.draw.overview import overview_png
 from workbook.lane import Lane
 from workbook.line import Line
-from workbook.rolling import roll_many
+from workbook.sentences import compare_sentence
 from workbook.setup import Setup
 from workbook.staging import ball_scene, lane_scene
 
 LANES = {"house": Lane.house, "flat": Lane.flat, "heavy": Lane.heavy, "dry": Lane.dry,
          "reference": Lane.reference}  # fmt: skip
-PHASES = range(-180, 180, 30)
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -89,7 +88,7 @@ def _setups(files: list[Path]) -> tuple[Setup, Setup]:
 def report(c: Comparison, *, invented: bool = False) -> str:
     """The comparison as plain text: setups, figures, causes, how sure."""
     parts = [demo.NOTE] if invented else []
-    parts += [_heading(c), _figures(c), _causes(c), how_sure(c), *_warnings(c)]
+    parts += [_heading(c), _figures(c), _causes(c), _in_words(c), *_warnings(c)]
     return "\n\n".join(parts)
 
 
@@ -128,7 +127,9 @@ def _figures(c: Comparison) -> str:
             tables.shown(row.b, row.digits),
             tables.shown(row.difference, row.digits, sign=True),
         )
-        lines.append(f"  {row.words + ' [' + row.unit + ']':<36}" + "".join(f"{x:>10}" for x in cells))
+        lines.append(
+            f"  {row.words + ' [' + row.unit + ']':<36}" + "".join(f"{x:>10}" for x in cells)
+        )
     return "\n".join(lines)
 
 
@@ -149,37 +150,13 @@ def _causes(c: Comparison) -> str:
     return "\n".join(lines)
 
 
-def how_sure(c: Comparison) -> str:
-    """What one assumption alone does to the difference: the ball's phase at release."""
-    spread = phase_spread(c)
-    if spread is None:
-        return "How sure: one of the shots does not reach the pins, so there is no difference in hook."
-    low, high = spread
-    return (
-        f"How sure: with the ball turned otherwise at release, which nobody measures, B - A in "
-        f"total hook runs\nfrom {low:+.1f} to {high:+.1f} boards. Friction by cover, oil carried, "
-        "densities and marking tolerances are\nassumptions of about the same weight: read a "
-        "difference of half a board as undecided."
+def _in_words(c: Comparison) -> str:
+    sentence = compare_sentence(c, difference_ranges(c.a, c.b, c.lane, c.line))
+    note = (
+        "In brackets: what is left when one assumption at a time (friction, oil, roughness, "
+        "densities, the ball's turn at release) moves over its range; together they leave more."
     )
-
-
-def phase_spread(c: Comparison) -> tuple[float, float] | None:
-    """Least and greatest B minus A in total hook over the phase at release [boards]."""
-    hooks = [
-        roll_many(
-            [
-                replace(setup, bowler=replace(setup.bowler, release_phase_deg=float(phase)))
-                for phase in PHASES
-            ],
-            c.lane,
-            c.line,
-        ).total_hook_boards
-        for setup in (c.a, c.b)
-    ]
-    difference = hooks[1] - hooks[0]
-    if not np.all(np.isfinite(difference)):
-        return None
-    return float(difference.min()), float(difference.max())
+    return "\n".join(textwrap.wrap(f"In words: {sentence}", 96) + textwrap.wrap(note, 96))
 
 
 def _warnings(c: Comparison) -> list[str]:

@@ -69,7 +69,7 @@ def quaternion(rotation: Matrix) -> Vector:
 def most_turn(
     radius: float, k: float, speed: float, spin: float, rotation: float, tilt: float
 ) -> float:
-    """Angle between launch and final direction of a ball that ends up rolling; k = (RG/radius)^2."""
+    """Angle between launch and final direction of a ball that rolls; k = (RG/radius)^2."""
     side = k * radius * spin * math.sin(rotation) * math.cos(tilt)
     forward = speed + k * radius * spin * math.cos(rotation) * math.cos(tilt)
     return math.atan2(side, forward)

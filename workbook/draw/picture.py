@@ -14,6 +14,7 @@ from matplotlib.text import Text
 from PIL import Image
 
 from workbook.draw import style
+from workbook.draw.quick_text import QuickText
 
 DPI = 100
 Moving = TypeVar("Moving", bound=Artist)
@@ -114,7 +115,9 @@ class Picture:
 
     def moving_text(self, axes: Axes, left: float = 0.0, middle: float = 0.0, **looks) -> Text:
         """Make a text that moves, as yet without words, at a place in the axes' own units."""
-        return self.moves(axes.text(left, middle, "", **looks))
+        text = QuickText(left, middle, "", transform=axes.transData, **looks)
+        axes.add_artist(text)
+        return self.moves(text)
 
     def write_within(self, text: Text, words: str, room_px: float) -> None:
         """Set a text, shortened with an ellipsis if wider than its room [px at scale 1]."""

@@ -122,4 +122,3 @@ class Panel:
         from IPython.display import display
 
         display(self.box)
-

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from workbook import units
+from workbook import errors, units
 from workbook.core import release, sphere
 from workbook.inputs import Inputs, quantity, word
 
@@ -69,7 +69,8 @@ class Bowler(Inputs):
         The ball's final direction against its launch direction when it rolls fully, whatever the
         friction (textbook: sliding to rolling of a rigid sphere, uniform friction, symmetric core).
         """
-        radius = units.radius_m(circumference_in)
+        rg_in = errors.number("RG", rg_in, "in", 2.0, 3.5)
+        radius = units.radius_m(errors.circumference(circumference_in))
         turn = release.most_turn(
             radius,
             (rg_in * units.INCH / radius) ** 2,

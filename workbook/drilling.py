@@ -113,12 +113,12 @@ def drill(
     LegalLimit
         Static balance beyond the rule for balls over 10 lb.
     """
+    assumed = Assumptions() if assumptions is None else assumptions
     for words, given, kind in (
         ("ball", ball, Ball), ("layout", layout, Layout), ("grip", grip, Grip),
-        ("bowler", bowler, Bowler),
+        ("bowler", bowler, Bowler), ("assumptions", assumed, Assumptions),
     ):  # fmt: skip
         errors.instance(words, given, kind)
-    assumed = assumptions or Assumptions()
     drilled = _drill(ball, layout, grip, bowler.pap, assumed.kappa, assumed.insert_density)
     errors.warn_legal(drilled.legal_notes)
     return drilled

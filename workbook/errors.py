@@ -7,6 +7,7 @@ of the sport never refuses: it warns, and names the rule and its date.
 import math
 import numbers
 import re
+import sys
 import warnings
 
 MOST_LETTERS = 60
@@ -84,6 +85,11 @@ def number(name: str, value: object, unit: str, low: float, high: float) -> floa
     return result
 
 
+def circumference(value: object) -> float:
+    """Return `value` as the circumference of a ball [in], from 26.5 to 27.2."""
+    return number("ball circumference", value, "in", 26.5, 27.2)
+
+
 def choice(name: str, value: object, allowed: tuple[str, ...]) -> str:
     """Return `value` if it is one of the words `allowed`.
 
@@ -133,6 +139,9 @@ def text(name: str, value: object) -> None:
 
 
 def warn_legal(notes: tuple[str, ...]) -> None:
-    """Give each sentence of `notes` as a `LegalLimit` warning."""
+    """Give each sentence of `notes` as a `LegalLimit` warning, blamed on the caller's line."""
+    level = 1
+    while sys._getframe(level).f_globals.get("__name__", "").startswith("workbook."):
+        level += 1
     for note in notes:
-        warnings.warn(note, LegalLimit, stacklevel=4)
+        warnings.warn(note, LegalLimit, stacklevel=level + 1)

@@ -1,7 +1,6 @@
 """Holes and grips: where the holes are, how they are cut and what is put back into them."""
 
 import math
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -109,7 +108,7 @@ class Grip:
     holes: tuple[Hole, ...] = ()
 
     def __post_init__(self) -> None:
-        if not isinstance(self.holes, Iterable) or isinstance(self.holes, (str, bytes)):
+        if not isinstance(self.holes, (list, tuple)):
             raise errors.InputRefused(
                 f"holes must be a list of Hole, not {errors.shown(self.holes)}."
             )
@@ -201,10 +200,10 @@ class Grip:
         Raises
         ------
         InputRefused
-            A value outside its limits, or spans that no finger position can give.
+            A value outside its limits, or holes that run into each other.
         """
-        arc = units.arc_per_inch(errors.number(
-            "ball circumference", circumference_in, "in", 26.5, 27.2))  # fmt: skip
+        errors.instance("thumb", thumb, bool)
+        arc = units.arc_per_inch(errors.circumference(circumference_in))
         middle = errors.number("middle span", middle_span_in, "in", 2.0, 6.0)
         ring = errors.number("ring span", ring_span_in, "in", 2.0, 6.0)
         bridge = errors.number("bridge", bridge_in, "in", 0.0, 2.0)
@@ -216,7 +215,7 @@ class Grip:
         holes = [
             Hole(
                 over_in=over,
-                up_in=_finger_up(span + finger_edge + thumb_edge, over, down, arc, name),
+                up_in=_finger_up(span + finger_edge + thumb_edge, over, down, arc),
                 diameter_in=finger_bore_in,
                 depth_in=finger_depth_in,
                 insert_inner_in=finger_inner_in,
@@ -246,14 +245,12 @@ class Grip:
         return cut_to_cut_in + (hole.diameter_in - inner) / 2
 
 
-def _finger_up(reach: float, over: float, down: float, arc: float, name: str) -> float:
+def _finger_up(reach: float, over: float, down: float, arc: float) -> float:
     """How far up [in] a finger hole lies for its centre to be `reach` [in] from the thumb's.
 
     With the thumb centre at (0, -d) and the finger at (o, u):
-    cos(reach) = -sin d sin u + cos d cos u cos o, solved for u.
+    cos(reach) = -sin d sin u + cos d cos u cos o, solved for u. Spans and bridges inside their
+    limits always have a solution.
     """
     s, c = math.sin(down * arc), math.cos(down * arc) * math.cos(over * arc)
-    size = math.hypot(s, c)
-    if size < math.cos(reach * arc):
-        raise errors.InputRefused(f"{name} span is too short for the bridge: no position fits.")
-    return (math.acos(math.cos(reach * arc) / size) - math.atan2(s, c)) / arc
+    return (math.acos(math.cos(reach * arc) / math.hypot(s, c)) - math.atan2(s, c)) / arc

@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 
 from workbook import errors, units
 from workbook.ball import Ball
-from workbook.bowler import Pap
+from workbook.bowler import Bowler, Pap
 from workbook.core import sphere
-from workbook.inputs import Inputs, quantity
+from workbook.inputs import Inputs, limits, quantity
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,7 +60,7 @@ class Layout(Inputs):
 
     def distances(self, circumference_in: float = 27.0) -> "DistanceLayout":
         """The same layout as three distances over the surface of that ball [in]."""
-        arc = units.arc_per_inch(circumference_in)
+        arc = units.arc_per_inch(errors.circumference(circumference_in))
         p = self.pin_to_pap_in * arc
         return DistanceLayout(
             pin_to_pap_in=self.pin_to_pap_in,
@@ -117,7 +117,7 @@ class DistanceLayout(Inputs):
         InputRefused
             Distances that no layout has.
         """
-        arc = units.arc_per_inch(circumference_in)
+        arc = units.arc_per_inch(errors.circumference(circumference_in))
         reach = math.sin(self.pin_to_pap_in * arc)
         val = _ratio("pin buffer", math.sin(self.pin_buffer_in * arc), reach, self.pin_buffer_in)
         drilling = _ratio(
@@ -137,6 +137,7 @@ class DistanceLayout(Inputs):
         `mark_error_in` is that error [in]. The way back is ill-conditioned near a VAL angle of 90,
         near drilling angles of 0 and 180, and for a pin close to the PAP.
         """
+        mark_error_in = errors.number("mark error", mark_error_in, "in", 0.0, 1.0)
         base = self.layout(circumference_in)
         worst = {"drilling angle": 0.0, "VAL angle": 0.0}
         for name in ("pin_to_pap_in", "psa_to_pap_in", "pin_buffer_in"):
@@ -196,11 +197,21 @@ def read_marks(
     InputRefused
         Pin on the PAP or on the mark (no angle exists there), or a layout outside the limits.
     """
+    errors.instance("PAP", pap, Pap)
+    errors.instance("ball", ball, Ball)
+    for words, given, name in (
+        ("PAP over", pap.over_in, "pap_over_in"), ("PAP up", pap.up_in, "pap_up_in"),
+    ):  # fmt: skip
+        low, high, unit = limits(Bowler, name)
+        errors.number(words, given, unit, low, high)
+    mark_error_in = errors.number("mark error", mark_error_in, "in", 0.0, 1.0)
     arc = units.arc_per_inch(ball.circumference_in)
 
     def place(words: str, at: tuple[float, float]) -> sphere.Vector:
         if not isinstance(at, (tuple, list)) or len(at) != 2:
-            raise errors.InputRefused(f"{words} must be two numbers (over, up) in inches.")
+            raise errors.InputRefused(
+                f"{words} must be two numbers (over, up) in inches, not {errors.shown(at)}."
+            )
         over = errors.number(f"{words} over", at[0], "in", -13.5, 13.5)
         up = errors.number(f"{words} up", at[1], "in", -6.75, 6.75)
         return sphere.point(over * arc, up * arc)

@@ -83,7 +83,8 @@ class Path:
     @cached_property
     def speed_mph(self) -> Array:
         """Speed of the centre of mass [mph]."""
-        return np.hypot(self._column(kernel.CVX), self._column(kernel.CVY)) / units.MPH
+        speed: Array = np.hypot(self._column(kernel.CVX), self._column(kernel.CVY)) / units.MPH
+        return speed
 
     @cached_property
     def direction_deg(self) -> Array:
@@ -93,7 +94,8 @@ class Path:
     @cached_property
     def rev_rate_rpm(self) -> Array:
         """Rev rate [rpm]."""
-        return np.linalg.norm(self._spin_body, axis=1) / units.RPM
+        rate: Array = np.linalg.norm(self._spin_body, axis=1) / units.RPM
+        return rate
 
     @cached_property
     def slip_mph(self) -> Array:
@@ -141,10 +143,9 @@ class Path:
         forward = np.stack([-np.sin(way), np.cos(way)], axis=1)
         across = np.stack([-np.cos(way), -np.sin(way)], axis=1)
         flat = spin[:, :2]
-        return (
-            np.arctan2(-np.sum(flat * forward, axis=1), np.sum(flat * across, axis=1))
-            / units.DEGREE
-        )
+        behind, aside = -np.sum(flat * forward, axis=1), np.sum(flat * across, axis=1)
+        rotation: Array = np.arctan2(behind, aside) / units.DEGREE
+        return rotation
 
     @cached_property
     def ball_to_lane(self) -> Array:

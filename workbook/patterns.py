@@ -1,7 +1,8 @@
 """Oil patterns of our own invention, as tables of units (61 feet x 39 boards).
 
-Each is a profile across times a profile along; real patterns hold 20 to 30 mL and house shots have
-8 to 20 times as much oil in the middle as outside (common practice). The numbers here are invented.
+Each is a profile across times a profile along. Real patterns hold 20 to 30 mL, and house shots have
+8 to 20 times as much oil in the middle as outside (common practice); ours has 7 times as much at the
+foul line. The numbers here are invented.
 """
 
 import numpy as np
@@ -18,7 +19,8 @@ def _across(outside: float, middle: float, edge: float, width: float) -> Table:
     inward = np.minimum(BOARDS, 40.0 - BOARDS)
     step = 1.0 / (1.0 + np.exp(-(inward - edge) / width))
     low, high = step.min(), step.max()
-    return outside + (middle - outside) * (step - low) / (high - low)
+    units: Table = outside + (middle - outside) * (step - low) / (high - low)
+    return units
 
 
 def _along(length: float, last: float) -> Table:

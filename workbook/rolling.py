@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,6 +20,7 @@ from workbook.path import Path, Ring
 from workbook.setup import Setup
 
 Array = NDArray[np.float64]
+Kind = TypeVar("Kind")
 TOLERANCE = 1e-6
 ANYWHERE = 1e6  # half width of a lane without gutters [m]
 
@@ -106,6 +108,7 @@ def roll(setup: Setup, lane: Lane, line: Line, *, gutters: bool = True) -> Shot:
         Something that is not what its name says.
     """
     _check(setup, lane, line)
+    errors.instance("gutters", gutters, bool)
     body = Body.of(setup)
     shot = np.array(record(body, setup, line, friction(setup), gutters=gutters), kernel.SHOT)[()]
     film, zones = lane.kernel_arrays(setup.bowler.hand)
@@ -152,12 +155,13 @@ def roll_many(
     InputRefused
         Sequences of different lengths, an empty one, or something that is not what its name says.
     """
-    many_setups = [setups] if isinstance(setups, Setup) else list(setups)
-    many_lines = [lines] if isinstance(lines, Line) else list(lines)
+    many_setups, many_lines = _many("setups", setups, Setup), _many("lines", lines, Line)
     n = max(len(many_setups), len(many_lines))
     for words, given in (("setups", many_setups), ("lines", many_lines)):
-        if len(given) not in (1, n) or n == 0:
-            raise errors.InputRefused(f"number of {words} {len(given)} must be 1 or {n}, not 0.")
+        if len(given) not in (1, n):
+            raise errors.InputRefused(f"number of {words} {len(given)} must be 1 or {n}.")
+    if workers is not None:
+        workers = int(errors.number("number of workers", workers, "", 1, 1024))
     if len(many_setups) == 1:
         many_setups *= n
     if len(many_lines) == 1:
@@ -330,6 +334,19 @@ def _notes(end: int, least_load: float) -> tuple[str, ...]:
             "lane, so this shot is doubtful."
         )
     return tuple(notes)
+
+
+def _many(words: str, given: Kind | Sequence[Kind], kind: type[Kind]) -> list[Kind]:
+    if isinstance(given, kind):
+        return [given]
+    if not isinstance(given, Sequence):
+        raise errors.InputRefused(
+            f"{words} must be a {kind.__name__} or a list of them, not {errors.shown(given)}."
+        )
+    many: list[Kind] = list(given)
+    if not many:
+        raise errors.InputRefused(f"number of {words} 0 is outside 1 or more.")
+    return many
 
 
 def _check(setup: object, lane: object, line: object) -> None:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 MARKS = ("published", "textbook", "derived", "common practice", "assumption", "memory")
 SPECIFICATIONS = "USBC equipment specifications"
 LANES = "USBC lane specifications"
+UNDATED = "; the date of this rule is not at hand"
 
 
 @dataclass(frozen=True)
@@ -70,11 +71,20 @@ _fact("pocket_angle_high", "greatest best entry angle", 6.0, "deg", "published",
       "USBC (Ridenour, 3 pin 10 pin)")  # fmt: skip
 
 # Legal limits of the ball: they warn and never refuse
-_fact("circumference_min", "least circumference", 26.704, "in", "published", SPECIFICATIONS)
-_fact("circumference_max", "greatest circumference", 27.002, "in", "published", SPECIFICATIONS)
+_fact(
+    "circumference_min", "least circumference", 26.704, "in", "published", SPECIFICATIONS + UNDATED
+)
+_fact(
+    "circumference_max",
+    "greatest circumference",
+    27.002,
+    "in",
+    "published",
+    SPECIFICATIONS + UNDATED,
+)
 _fact("rg_min", "least RG", 2.460, "in", "published",
       SPECIFICATIONS + ", balls approved from 1 Jul 2010")  # fmt: skip
-_fact("rg_max", "greatest RG", 2.800, "in", "published", SPECIFICATIONS)
+_fact("rg_max", "greatest RG", 2.800, "in", "published", SPECIFICATIONS + UNDATED)
 _fact("differential_max", "greatest total differential", 0.060, "in", "published",
       SPECIFICATIONS + ", from 1 Feb 2005")  # fmt: skip
 _fact("asymmetric_share", "intermediate share above which a core counts as asymmetric", 0.05, "1",

@@ -52,9 +52,14 @@ class QuickText(Text):
 
     def _sprite(self, renderer: RendererAgg) -> Sprite:
         key = (
-            self.get_text(), to_hex(self.get_color(), keep_alpha=True), self.get_fontsize(),
-            self.get_fontweight(), self.get_ha(), self.get_va(), renderer.dpi,
-        )  # fmt: skip
+            self.get_text(),
+            to_hex(self.get_color(), keep_alpha=True),
+            self.get_fontsize(),
+            self.get_fontweight(),
+            self.get_horizontalalignment(),
+            self.get_verticalalignment(),
+            renderer.dpi,
+        )
         if key in self._kept:
             self._kept.move_to_end(key)
             return self._kept[key]
@@ -66,10 +71,18 @@ class QuickText(Text):
     def _made(self, renderer: RendererAgg) -> Sprite:
         """Draw the words on a canvas of their own, with one pixel of margin."""
         words = Text(
-            0, 0, self.get_text(), color=self.get_color(), fontproperties=self.get_fontproperties(),
-            ha=self.get_ha(), va=self.get_va(), transform=IdentityTransform(),
-        )  # fmt: skip
-        words.set_figure(self.get_figure(root=True))
+            0,
+            0,
+            self.get_text(),
+            color=self.get_color(),
+            fontproperties=self.get_fontproperties(),
+            ha=self.get_horizontalalignment(),
+            va=self.get_verticalalignment(),
+            transform=IdentityTransform(),
+        )
+        figure = self.get_figure()
+        assert figure is not None
+        words.set_figure(figure)  # for its resolution only; it is not added there
         box = words.get_window_extent(renderer)
         left, bottom = np.floor([box.x0, box.y0]) - 1
         width, height = np.ceil([box.x1 - left, box.y1 - bottom]).astype(int) + 1

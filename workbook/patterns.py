@@ -1,8 +1,8 @@
 """Oil patterns of our own invention, as tables of units (61 feet x 39 boards).
 
 Each is a profile across times a profile along. Real patterns hold 20 to 30 mL, and house shots have
-8 to 20 times as much oil in the middle as outside (common practice); ours has 7 times as much at the
-foul line. The numbers here are invented.
+8 to 20 times as much oil in the middle as outside (common practice); ours has 7 times as much at
+the foul line. The numbers here are invented.
 """
 
 import numpy as np

@@ -123,7 +123,7 @@ def test_each_part_of_a_setup_is_what_its_name_says(part):
 def test_a_grip_is_a_few_holes_apart_from_each_other():
     apart = [wb.Hole(over_in=x, up_in=2, diameter_in=0.5, depth_in=1) for x in range(-4, 5)]
     assert len(wb.Grip(apart[:8]).holes) == 8 and wb.Grip().holes == ()
-    assert wb.Grip(iter(apart[:2])).holes == tuple(apart[:2])
+    assert wb.Grip(apart[:2]).holes == tuple(apart[:2])
     refused(lambda: wb.Grip(apart), "number of holes 9 is outside 0 to 8")
     for bad in (None, 3, "middle", b"x", apart[0], math.nan, wb.Grip):
         refused(lambda bad=bad: wb.Grip(bad), "holes must be a list of Hole, not ")

@@ -58,5 +58,5 @@ def __getattr__(name: str) -> Any:
     return value
 
 
-def __dir__() -> list[str]:
+def __dir__() -> "list[str]":
     return sorted([*globals(), *__all__])

@@ -1,0 +1,29 @@
+"""Lane friction: a student talk after Frohlich, Am. J. Phys. 72, 1170 (2004), and UC Davis."""
+
+import numpy as np
+import pytest
+
+import workbook as wb
+from tests.conftest import changed
+from tests.published.facts import fact
+from workbook import sources
+
+
+@pytest.mark.parametrize(("row", "key"), [("mu_oil", "mu_oil"), ("mu_dry", "mu_dry_reactive")])
+def test_published_modelling_value_lies_in_the_range_that_the_model_assumes(row, key):
+    published, assumed = fact(row), sources.FACTS[key]
+    assert assumed.range[0] <= published.value <= assumed.range[1]
+    assert assumed.mark == "assumption" and f"{published.value:.2f}" in assumed.source
+
+
+@pytest.mark.parametrize("speed", [10, 15, 20, 25])
+def test_friction_is_dry_style_whatever_the_slip(speed):
+    """Coulomb: the ball loses the same speed each second, and it loses it against the slip."""
+    assert fact("coulomb").text == "yes"
+    setup = changed(speed_mph=speed, rev_rate_rpm=0, grip=wb.Grip(),
+                    differential_in=0, intermediate_in=0)  # fmt: skip
+    path = wb.roll(setup, wb.Lane.of_friction([(0, 0.05)]),
+                   wb.Line(laydown_board=20, launch_deg=0)).path  # fmt: skip
+    sliding = path.slip_mph > 1.0
+    lost = np.gradient(path.speed_mph, path.time_s)[sliding][1:-1] * 0.44704
+    assert lost == pytest.approx(np.full(len(lost), -0.05 * 9.80665), rel=1e-4)

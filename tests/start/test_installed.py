@@ -1,0 +1,81 @@
+"""What counts as installed, and the order of the checks."""
+
+import json
+import subprocess
+import sys
+from importlib import metadata
+
+import pytest
+
+from workbook.start import checks, installed
+
+
+class Installed(metadata.Distribution):
+    """A distribution as pip records it: two lines of metadata and the place it came from."""
+
+    def __init__(self, url, editable, requires):
+        self.texts = {
+            "direct_url.json": json.dumps({"url": url, "dir_info": {"editable": editable}}),
+            "METADATA": "".join(f"Requires-Dist: {line}\n" for line in requires) + "Name: x\n",
+        }
+
+    def read_text(self, filename):
+        return self.texts.get(filename)
+
+    def locate_file(self, path):
+        raise NotImplementedError
+
+
+@pytest.fixture
+def install(monkeypatch, tmp_path):
+    def install(editable=True, folder=tmp_path, requires=("pip",)):
+        distribution = Installed(folder.as_uri(), editable, requires)
+        monkeypatch.setattr(metadata, "distribution", lambda name: distribution)
+
+    return install
+
+
+def test_an_editable_install_of_this_checkout_is_complete(install, tmp_path):
+    install(requires=["pytest>=8", "numba>=0.60; python_version < '3.15'"])
+    assert installed.missing(tmp_path, []) == []
+
+
+def test_an_absent_package_is_named(install, tmp_path):
+    install(requires=["pillow>=10", "no-such-package>=1", "nor-this; extra == 'test'"])
+    assert installed.missing(tmp_path, []) == ["no-such-package"]
+    assert installed.missing(tmp_path, ["test"]) == ["no-such-package", "nor-this"]
+
+
+def test_an_install_of_another_checkout_does_not_count(install, tmp_path):
+    install(folder=tmp_path / "elsewhere")
+    assert installed.missing(tmp_path, []) == [installed.DISTRIBUTION]
+
+
+def test_a_copy_in_site_packages_does_not_count(install, tmp_path):
+    install(editable=False)
+    assert installed.missing(tmp_path, []) == [installed.DISTRIBUTION]
+
+
+@pytest.fixture
+def commands(monkeypatch, tmp_path):
+    """Record the commands of the checks; mypy is the one that fails."""
+    ran = []
+
+    def run(command, **options):
+        assert command[:2] == [sys.executable, "-m"]
+        ran.append(command[2:])
+        return subprocess.CompletedProcess(command, int(command[2] == "mypy"))
+
+    monkeypatch.setattr(subprocess, "run", run)
+    return ran
+
+
+def test_one_failure_fails_the_whole_but_stops_nothing(commands, tmp_path, capsys):
+    assert checks.run(tmp_path, []) == 1
+    assert [command[0] for command in commands] == ["ruff", "mypy", "pytest"]
+    assert capsys.readouterr().out.endswith("Failed: mypy.\n")
+
+
+def test_words_for_pytest_run_pytest_alone(commands, tmp_path):
+    assert checks.run(tmp_path, ["-k", "lane"]) == 0
+    assert commands == [["pytest", "-k", "lane"]]

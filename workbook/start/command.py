@@ -1,0 +1,89 @@
+"""Read the command line and do what it asks."""
+
+import argparse
+import os
+import sys
+from pathlib import Path
+
+from workbook.start import checks, environment, places
+from workbook.start.refusal import Refusal
+
+COMMANDS = {
+    "test": "check the code and run every test (or pytest alone, with the words that follow)",
+    "compare": "compare two setups, without opening Lab",
+}
+
+
+def run(argv: list[str]) -> int:
+    """Run ``python3 -m workbook`` with `argv` and return the exit status."""
+    try:
+        return _run(argv)
+    except Refusal as refusal:
+        print(refusal, file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        print("Stopped.", file=sys.stderr)
+        return 130
+
+
+def split(argv: list[str]) -> tuple[list[str], str | None, list[str]]:
+    """Split `argv` into our own options, the command, and the words that belong to the command.
+
+    Examples
+    --------
+    >>> split(["--wheels", "usb", "test", "-k", "lane"])
+    (['--wheels', 'usb'], 'test', ['-k', 'lane'])
+    """
+    for i, word in enumerate(argv):
+        is_value = i > 0 and argv[i - 1] in ("--wheels", "--port")
+        if word in COMMANDS and not is_value:
+            return argv[:i], word, argv[i + 1 :]
+    return argv, None, []
+
+
+def _run(argv: list[str]) -> int:
+    own, command, words = split(argv)
+    options = _parser().parse_args(own)
+    root = places.checkout()
+    if root:
+        wheels = options.wheels.resolve() if options.wheels else None
+        environment.ensure(root, ["test"] if command == "test" else [], wheels, argv)
+    if command == "test":
+        if root is None:
+            raise Refusal("The tests come with a checkout, not with the installed package.")
+        return checks.run(root, words)
+    if command == "compare":
+        from workbook.commands.compare import main
+
+        return main(words)
+    from workbook.start import lab
+
+    browser = not options.no_browser and _has_screen()
+    return lab.serve(places.notebooks_root(Path.cwd()), options.port, browser)
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="python3 -m workbook",
+        description="Open the bowling-ball layout workbook in JupyterLab.",
+        epilog="Commands: " + "; ".join(f"{name}: {text}" for name, text in COMMANDS.items()) + ".",
+        allow_abbrev=False,
+    )
+    parser.add_argument("--no-browser", action="store_true", help="only print the address")
+    parser.add_argument("--port", type=_port, default=8888, help="the first port to try (8888)")
+    parser.add_argument(
+        "--wheels", type=Path, metavar="DIR", help="install from this folder, without a network"
+    )
+    return parser
+
+
+def _port(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= 65535:
+        raise argparse.ArgumentTypeError(f"the port {text} is not a number from 1 to 65535")
+    return int(text)
+
+
+def _has_screen() -> bool:
+    if sys.platform in ("win32", "darwin"):
+        return True
+    return any(os.environ.get(name) for name in ("DISPLAY", "WAYLAND_DISPLAY"))

@@ -45,7 +45,7 @@ COLUMNS = (
 T, X, Y, VX, VY, CVX, CVY, Q0, Q1, Q2, Q3, W1, W2, W3, SLIP, TURNED = range(16)
 FILM, CONTACT_FILM, CARRIED_FILM, MU, LOAD = range(16, 21)
 AT_PINS, IN_GUTTER, UNFINISHED = 0, 1, 2
-MAX_STEPS = 4000
+MAX_STEPS = 30000  # the stiffest allowed: friction 1, slip scale 0.005 m/s, 8 mph
 STATE = 12
 SEEN = 12
 

@@ -47,7 +47,9 @@ def releases(n: int, seed: int = 7) -> list[wb.Setup]:
                 axis_tilt_deg=draw(5, 25),
             ),
             layout=wb.Layout(
-                drilling_angle_deg=draw(10, 90), pin_to_pap_in=draw(2, 6), val_angle_deg=draw(10, 80)
+                drilling_angle_deg=draw(10, 90),
+                pin_to_pap_in=draw(2, 6),
+                val_angle_deg=draw(10, 80),
             ),
             surface=wb.Surface(grit=draw(500, 4000)),
         )

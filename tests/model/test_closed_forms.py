@@ -127,6 +127,38 @@ def test_most_turn(slides):
         assert turned == pytest.approx(most, abs=1e-4)
 
 
+def test_what_is_reported_of_a_slide(slides):
+    """Length, roll, hook, breakpoint and sharpness of the parabola and the straight line after."""
+    hundredth_foot, hundredth_board, foot, board = 0.01, 0.01, 0.3048, 41.5 / 39 * INCH
+    for s in slides:
+        time_to_roll = s.size * s.k / (s.mu * G * (1 + s.k))
+        pull = -s.mu * G * s.u0 / s.size
+        end = s.v0 * time_to_roll + 0.5 * pull * time_to_roll**2
+        end_time = time_to_roll + (60 * foot - end[1]) / s.final[1]
+
+        def place(t, s=s, pull=pull, time_to_roll=time_to_roll):
+            slid = np.minimum(t, time_to_roll)[:, None]
+            rolled = (t[:, None] - slid) * s.final
+            return s.v0 * slid + 0.5 * pull * slid**2 + rolled
+
+        time = np.linspace(0.0, end_time, 20_001)
+        x, y = place(time).T
+        half, tenth = place(np.array([0.5, 0.9]) * time_to_roll)[:, 1] / foot
+        assert s.shot.length_ft == pytest.approx(half, abs=hundredth_foot)
+        assert s.shot.roll_ft == pytest.approx(tenth, abs=hundredth_foot)
+        hook = s.v0[0] / s.v0[1] * y[-1] - x[-1]
+        assert s.shot.total_hook_boards == pytest.approx(hook / board, abs=hundredth_board)
+        assert s.shot.time_s == pytest.approx(end_time, abs=1e-4)
+        outermost = 20 - np.max(x) / board
+        assert s.shot.breakpoint_board == pytest.approx(outermost, abs=hundredth_board)
+        velocity = s.v0 + pull * np.minimum(time, time_to_roll)[:, None]
+        direction = np.unwrap(np.arctan2(-velocity[:, 0], velocity[:, 1]))
+        five_on = np.interp(y + 5 * foot, y, direction)
+        sharpest = math.degrees(np.max(np.abs(five_on - direction)))
+        # the library's windows begin at its own steps, which are a few inches to a foot long
+        assert s.shot.sharpness_deg == pytest.approx(sharpest, rel=0.02, abs=1e-3)
+
+
 # Free of torque: no friction, centre of mass in the centre. Spins in the ball frame [rad/s].
 def free(seed, **core):
     rng = np.random.default_rng(seed)

@@ -2,7 +2,7 @@
 
 Boundary lubrication with a film: on dry boards mu_dry, under a thick film mu_oil, in between an
 exponential in film over roughness. All values SI. Which constants are assumptions, and their
-ranges, stands in `workbook.surface.Friction`.
+ranges, stands in `workbook.sources.FACTS`.
 """
 
 import math

@@ -7,6 +7,7 @@ games, Contributions to the Theory of Games II, 1953). The shares add up to the 
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import product
 
 import numpy as np
@@ -38,10 +39,6 @@ class Comparison:
     line : Line
     shot_a, shot_b : Shot
     rating_a, rating_b : Rating
-    shares : dict
-        Per quantity and cause, how much of "B minus A" it brings; the unit ends the quantity's
-        name. Only causes that differ are listed; a quantity that some mixture of A and B does not
-        have (a gutter ball, no roll) is left out.
     """
 
     a: Setup
@@ -52,7 +49,15 @@ class Comparison:
     shot_b: Shot
     rating_a: Rating
     rating_b: Rating
-    shares: dict[str, dict[str, float]]
+
+    @cached_property
+    def shares(self) -> dict[str, dict[str, float]]:
+        """Per quantity and cause, how much of "B minus A" it brings, worked out when asked for.
+
+        The unit ends the quantity's name. Only causes that differ are listed; a quantity that some
+        mixture of A and B does not have (a gutter ball, no roll) is left out.
+        """
+        return shares(self.a, self.b, self.lane, self.line)
 
 
 def compare(a: Setup, b: Setup, lane: Lane | None = None, line: Line | None = None) -> Comparison:
@@ -80,7 +85,7 @@ def compare(a: Setup, b: Setup, lane: Lane | None = None, line: Line | None = No
             f"hand of B must be {a.bowler.hand} like that of A, not {b.bowler.hand}: "
             "the shots are compared from the same spot."
         )
-    return Comparison(a, b, lane, line, shot_a, shot_b, rate(a), rate(b), shares(a, b, lane, line))
+    return Comparison(a, b, lane, line, shot_a, shot_b, rate(a), rate(b))
 
 
 USUAL_LINE = Line(laydown_board=26.0, arrow_board=18.0)

@@ -1,11 +1,12 @@
 """The lane drawing: sides, arrows, pins, and that every word can be read. Scenes are invented."""
 
+import io
 import itertools
 import warnings
 
 import numpy as np
 import pytest
-from PIL import ImageChops
+from PIL import Image, ImageChops
 
 from tests.draw.invented import FT, backup, gutter, hook, lane
 from workbook.draw import lane_frame
@@ -205,25 +206,33 @@ def test_same_scene_gives_the_same_bytes_whatever_came_before(picture):
     assert fresh.png() == first
 
 
+def redrawn(picture):
+    """The whole figure drawn anew by matplotlib itself."""
+    raw = io.BytesIO()
+    picture.figure.savefig(raw, format="rgba", dpi=100)
+    size = picture.canvas.get_width_height()
+    return Image.frombuffer("RGBA", size, raw.getvalue(), "raw", "RGBA", 0, 1).convert("RGB")
+
+
 @pytest.mark.parametrize("name", ["usual", "left", "far gutter late"])
 def test_the_quick_way_draws_what_a_full_redraw_draws(picture, name):
     picture.show(SCENES[name])
-    quick, full = picture.image(), picture._redrawn(1)
+    quick, full = picture.image(), redrawn(picture)
     assert np.abs(np.asarray(ImageChops.difference(quick, full), dtype=int)).max() <= 2
 
 
 def test_the_background_is_drawn_anew_only_for_another_lane_or_hand(picture):
     picture.show(lane(hook("A")))
     picture.image()
-    kept = picture._background
+    kept = picture._backgrounds[1]
     picture.show(lane(hook("A", entry=12.0)))
     picture.image()
-    assert picture._background is kept
+    assert picture._backgrounds[1] is kept
     for scene in (lane(hook("A"), thickest=3.0), lane(hook("A"), thickest=3.0, hand="left")):
         picture.show(scene)
         picture.image()
-        assert picture._background is not kept
-        kept = picture._background
+        assert picture._backgrounds[1] is not kept
+        kept = picture._backgrounds[1]
 
 
 def test_more_oil_is_darker(picture):

@@ -36,7 +36,8 @@ class Picture:
     def __init__(self, width_in: float, height_in: float):
         self.width_in, self.height_in = width_in, height_in
         self._moving: list[Artist] = []
-        self._background: Any = None  # pixels kept by the canvas; it has no public type
+        # the still part for each scale: pixels kept by the canvas, which have no public type
+        self._backgrounds: dict[float, Any] = {}
         self._scene: Any = None
         with matplotlib.rc_context(style.RC):
             self.figure = Figure(figsize=(width_in, height_in), dpi=DPI)
@@ -48,33 +49,35 @@ class Picture:
         if self._scene is None or not self._same_still(self._scene, scene):
             with matplotlib.rc_context(style.RC):
                 self._show_still(scene)
-            self._background = None
+            self._backgrounds.clear()
         self._show(scene)
         self._scene = scene
 
     def png(self, scale: float = 1) -> bytes:
-        """Return the picture as PNG bytes, `scale` [1] times 100 pixels an inch.
-
-        Scale 1 is the quick way (only what moves is drawn); any other scale draws everything anew.
-        """
+        """Return the picture as PNG bytes, `scale` [1] times 100 pixels an inch."""
         return _palette_png(self.image(scale))
 
     def image(self, scale: float = 1) -> Image.Image:
-        """Return the picture as an RGB image, `scale` [1] times 100 pixels an inch."""
-        if scale != 1:
-            return self._redrawn(scale)
-        if self._background is None:
-            self.canvas.draw()
-            self._background = self.canvas.copy_from_bbox(self.figure.bbox)
-        self.canvas.restore_region(self._background)
-        renderer = self.canvas.get_renderer()
-        for artist in self._moving:
-            if artist.get_visible():
-                artist.draw(renderer)
-        size = self.canvas.get_width_height()
-        return Image.frombuffer(
-            "RGBA", size, self.canvas.buffer_rgba(), "raw", "RGBA", 0, 1
-        ).convert("RGB")
+        """Return the picture as an RGB image, `scale` [1] times 100 pixels an inch.
+
+        Only what moves is drawn; the rest is kept for each scale.
+        """
+        self.figure.dpi = DPI * scale
+        try:
+            if scale not in self._backgrounds:
+                with matplotlib.rc_context(style.RC):
+                    self.canvas.draw()
+                self._backgrounds[scale] = self.canvas.copy_from_bbox(self.figure.bbox)
+            renderer = self.canvas.get_renderer()
+            self.canvas.restore_region(self._backgrounds[scale])
+            for artist in self._moving:
+                if artist.get_visible():
+                    artist.draw(renderer)
+            size = self.canvas.get_width_height()
+            pixels = self.canvas.buffer_rgba()
+            return Image.frombuffer("RGBA", size, pixels, "raw", "RGBA", 0, 1).convert("RGB")
+        finally:
+            self.figure.dpi = DPI
 
     def save(self, path: str | Path) -> None:
         """Write the picture to a file; the ending (.png, .svg, .pdf) says which kind."""
@@ -88,14 +91,6 @@ class Picture:
         if self._scene is None:
             return "Nothing drawn yet."
         return self._words(self._scene)
-
-    def _redrawn(self, scale: float) -> Image.Image:
-        raw = io.BytesIO()
-        with matplotlib.rc_context(style.RC):
-            self.figure.savefig(raw, format="rgba", dpi=DPI * scale)
-        # the saved size is cut to whole pixels, as the figure does it
-        size = (int(self.width_in * DPI * scale), int(self.height_in * DPI * scale))
-        return Image.frombuffer("RGBA", size, raw.getvalue(), "raw", "RGBA", 0, 1).convert("RGB")
 
     def moves(self, artist: Moving) -> Moving:
         """Take an artist out of the background; those that move are drawn in the order given."""
@@ -145,5 +140,10 @@ class Picture:
 def _palette_png(image: Image.Image) -> bytes:
     out = io.BytesIO()
     few = image.quantize(256, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+    palette = few.getpalette() or []
+    paper = few.getpixel((0, 0))  # the page's own white, which the quantizer mixes with its like
+    assert isinstance(paper, int)
+    palette[3 * paper : 3 * paper + 3] = image.getpixel((0, 0))
+    few.putpalette(palette)
     few.save(out, "PNG", compress_level=2)
     return out.getvalue()

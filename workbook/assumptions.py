@@ -38,6 +38,11 @@ class Assumptions(Inputs):
         moments, 0.53 one that compares halves of evenly spread mass.
     insert_density : float
         Density of finger inserts and thumb slugs [g/cm3].
+    filler_ratio : float
+        Density of what the holes are cut from over the ball's mean density [1]; not looked at for
+        a ball whose filler density is given.
+    ring_film : float
+        Thinnest lane film that leaves a visible ring [um].
 
     Raises
     ------
@@ -63,3 +68,5 @@ class Assumptions(Inputs):
     slip_scale: float = assumed("slip_scale", "slip scale")
     kappa: float = assumed("kappa", "static-balance scale")
     insert_density: float = assumed("insert_density", "insert density")
+    filler_ratio: float = assumed("filler_ratio", "filler density ratio")
+    ring_film: float = assumed("ring_film", "thinnest film of a ring")

@@ -32,8 +32,8 @@ class Ball(Inputs):
         Distance on the surface from pin to CG mark [in].
     cover : {"polyester", "urethane", "reactive"}
     filler_density_g_cm3 : float, optional
-        Density of what the holes are cut from [g/cm3]; the ball's mean density when left out
-        (assumption; outer layers differ from the mean).
+        Density of what the holes are cut from [g/cm3]; when left out, the ball's mean density
+        times `Assumptions.filler_ratio`.
 
     Raises
     ------
@@ -55,7 +55,7 @@ class Ball(Inputs):
     pin_to_cg_in: float = quantity("pin-to-CG distance", "in", 0.0, 6.75, 3.0)
     cover: str = word("cover", COVERS)
     filler_density_g_cm3: float | None = quantity(
-        "filler density", "g/cm3", 0.3, 3.8, None, optional=True
+        "filler density", "g/cm3", 0.3, sources.value("component_density_max"), None, optional=True
     )
 
     def __post_init__(self) -> None:

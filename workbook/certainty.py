@@ -1,66 +1,87 @@
-"""How sure a difference is: what each assumption, moved alone over its range, does to it.
+"""How sure a difference is: everything that nobody knows well, drawn at once over its range.
 
-This is a first, cheap answer: one assumption at a time, and the ball's phase at release, which
-nobody measures. The true spread, with all of them at once, is wider.
+Each assumption is drawn evenly over its registered range, and the ball's turn at release over the
+whole circle, with one seeded Sobol design (scipy.stats.qmc). A and B get the same draws, so that
+what moves both alike does not widen their difference.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
+from scipy.stats import qmc
 
 from workbook import sources
+from workbook.assumptions import Assumptions
 from workbook.ball import COVERS
 from workbook.lane import Lane
 from workbook.line import Line
 from workbook.rolling import Shots, roll_many
 from workbook.setup import Setup
 
-PHASES_DEG = tuple(float(phase) for phase in range(-180, 180, 30))
-COVER_KEYS = tuple(f"{part}_{cover}" for part in ("mu_dry", "absorbed") for cover in COVERS)
-MOVED = (
-    *COVER_KEYS, "mu_oil", "kept", "track_width", "film_cap", "film_ratio", "lane_roughness",
-    "ra_at_2000", "ra_exponent", "ra_polished", "kappa", "insert_density",
-)  # fmt: skip
+DRAWS = 32
+LOW, HIGH = 10, 90  # percentiles of a band
+NUMERICAL = ("slip_scale", "ring_film")  # how we calculate and draw, not how the world is
+MOVED = tuple(f.name for f in fields(Assumptions) if f.name not in NUMERICAL)
+OTHER_COVERS = {f"{part}_{cover}": cover for part in ("mu_dry", "absorbed") for cover in COVERS}
 
 
 @dataclass(frozen=True)
 class Range:
-    """Least and greatest value; unit as the quantity's name says."""
+    """The band from the 10th to the 90th percentile; unit as the quantity's name says."""
 
     low: float
     high: float
 
     @property
     def decided(self) -> bool:
-        """Whether every value has the same sign."""
+        """Whether zero lies outside."""
         return self.low > 0.0 or self.high < 0.0
 
 
-def difference_ranges(a: Setup, b: Setup, lane: Lane, line: Line) -> dict[str, Range]:
-    """Range of B minus A for each reported quantity, the same thing moved in both.
+def difference_ranges(
+    a: Setup, b: Setup, lane: Lane, line: Line, *, draws: int = DRAWS
+) -> dict[str, Range]:
+    """Band of B minus A for each reported quantity of `Shot`.
 
-    A quantity that some of the shots do not have (a gutter ball, no roll) is left out.
+    A quantity that more than a tenth of the draws do not have (a gutter ball, no roll) is left out.
     """
-    covers = {a.ball.cover, b.ball.cover}
-    keys = [key for key in MOVED if key not in COVER_KEYS or key.rsplit("_", 1)[1] in covers]
-    one, two = (roll_many(_what_ifs(setup, keys), lane, line) for setup in (a, b))
+    one, two = (roll_many(_drawn(setup, draws), lane, line) for setup in (a, b))
     ranges = {}
     for name in Shots.__dataclass_fields__:
         difference = getattr(two, name) - getattr(one, name)
-        if np.all(np.isfinite(difference)):
-            ranges[name] = Range(float(difference.min()), float(difference.max()))
+        there = difference[np.isfinite(difference)]
+        if len(there) >= 0.9 * draws:
+            low, high = np.percentile(there, (LOW, HIGH))
+            ranges[name] = Range(float(low), float(high))
     return ranges
 
 
-def _what_ifs(setup: Setup, keys: list[str]) -> list[Setup]:
-    """The setup as it is, turned otherwise at release, and with each assumption at its ends."""
-    turned = [
-        replace(setup, bowler=replace(setup.bowler, release_phase_deg=phase))
-        for phase in PHASES_DEG
-    ]
-    moved = [
-        replace(setup, assumptions=replace(setup.assumptions, **{key: end}))
-        for key in keys
-        for end in sources.FACTS[key].range
-    ]
-    return [setup, *turned, *moved]
+def _drawn(setup: Setup, draws: int) -> list[Setup]:
+    """The setup with its assumptions and its turn at release drawn anew."""
+    keys = [key for key in MOVED if OTHER_COVERS.get(key, setup.ball.cover) == setup.ball.cover]
+    columns = [MOVED.index(key) for key in keys]
+    ends = [sources.FACTS[key].range for key in keys]
+    many = []
+    for row in _design(draws):
+        values = {
+            key: low + (high - low) * float(row[column])
+            for key, column, (low, high) in zip(keys, columns, ends, strict=True)
+        }
+        turn = 360.0 * float(row[-1]) - 180.0
+        many.append(
+            replace(
+                setup,
+                bowler=replace(setup.bowler, release_phase_deg=turn),
+                assumptions=replace(setup.assumptions, **values),
+            )
+        )
+    return many
+
+
+@lru_cache
+def _design(draws: int) -> NDArray[np.float64]:
+    """One column for each assumption and one for the turn at release, in 0 to 1."""
+    design: NDArray[np.float64] = qmc.Sobol(len(MOVED) + 1, seed=1).random(draws)
+    return design

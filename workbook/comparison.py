@@ -20,7 +20,7 @@ from workbook.rating import REFERENCE, STRAIGHT, Rating, rate
 from workbook.rolling import Body, Shot, Shots, friction, record, roll, roll_records, shots_from
 from workbook.setup import Setup
 
-CAUSES = ("RG", "flare", "static balance", "surface", "release")
+CAUSES = ("RG", "flare", "static balance", "cover and surface", "release")
 SHOT_QUANTITIES = (
     "entry_board", "entry_angle_deg", "entry_speed_mph", "total_hook_boards", "breakpoint_board",
     "breakpoint_ft", "length_ft", "roll_ft", "sharpness_deg", "flare_in",
@@ -79,16 +79,18 @@ def compare(a: Setup, b: Setup, lane: Lane | None = None, line: Line | None = No
     """
     lane = Lane.house() if lane is None else lane
     line = USUAL_LINE if line is None else line
-    shot_a, shot_b = roll(a, lane, line), roll(b, lane, line)
+    errors.instance("setup", a, Setup)
+    errors.instance("setup", b, Setup)
     if a.bowler.hand != b.bowler.hand:
         raise errors.InputRefused(
             f"hand of B must be {a.bowler.hand} like that of A, not {b.bowler.hand}: "
             "the shots are compared from the same spot."
         )
-    return Comparison(a, b, lane, line, shot_a, shot_b, rate(a), rate(b))
+    shots = roll(a, lane, line), roll(b, lane, line)
+    return Comparison(a, b, lane, line, *shots, rate(a), rate(b))
 
 
-USUAL_LINE = Line(laydown_board=26.0, arrow_board=18.0)
+USUAL_LINE = Line(laydown_board=25.0, arrow_board=17.0)
 
 
 def shares(a: Setup, b: Setup, lane: Lane, line: Line) -> dict[str, dict[str, float]]:

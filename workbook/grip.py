@@ -209,20 +209,22 @@ class Grip:
         bridge = errors.number("bridge", bridge_in, "in", 0.0, 2.0)
         finger_r = errors.number("finger bore", finger_bore_in, "in", 0.25, 1.5) / 2
         thumb_r = errors.number("thumb hole", thumb_hole_in, "in", 0.25, 1.5) / 2
-        side = finger_r + bridge / 2
         finger_edge, thumb_edge = (math.asin(r * arc) / arc for r in (finger_r, thumb_r))
+        side = finger_edge + bridge / 2
         down = (middle + ring) / 4 + thumb_edge
-        holes = [
-            Hole(
-                over_in=over,
-                up_in=_finger_up(span + finger_edge + thumb_edge, over, down, arc),
-                diameter_in=finger_bore_in,
-                depth_in=finger_depth_in,
-                insert_inner_in=finger_inner_in,
-                name=name,
+        holes = []
+        for name, span, way in (("middle", middle, -1), ("ring", ring, 1)):
+            over, up = _finger_place(span + finger_edge + thumb_edge, side, down, arc)
+            holes.append(
+                Hole(
+                    over_in=way * over,
+                    up_in=up,
+                    diameter_in=finger_bore_in,
+                    depth_in=finger_depth_in,
+                    insert_inner_in=finger_inner_in,
+                    name=name,
+                )
             )
-            for name, span, over in (("middle", middle, -side), ("ring", ring, side))
-        ]
         if thumb:
             holes.append(
                 Hole(
@@ -249,8 +251,19 @@ def _finger_up(reach: float, over: float, down: float, arc: float) -> float:
     """How far up [in] a finger hole lies for its centre to be `reach` [in] from the thumb's.
 
     With the thumb centre at (0, -d) and the finger at (o, u):
-    cos(reach) = -sin d sin u + cos d cos u cos o, solved for u. Spans and bridges inside their
-    limits always have a solution.
+    cos(reach) = -sin d sin u + cos d cos u cos o, solved for u.
     """
     s, c = math.sin(down * arc), math.cos(down * arc) * math.cos(over * arc)
     return (math.acos(math.cos(reach * arc) / math.hypot(s, c)) - math.atan2(s, c)) / arc
+
+
+def _finger_place(reach: float, side: float, down: float, arc: float) -> tuple[float, float]:
+    """Where (over, up) [in] a finger hole lies, `side` [in] from the centreline over the surface.
+
+    The way over is measured along the midline, where it is longer by 1/cos(up): solved in turns.
+    """
+    over = up = 0.0
+    for _ in range(30):
+        up = _finger_up(reach, over, down, arc)
+        over = math.asin(min(1.0, math.sin(side * arc) / math.cos(up * arc))) / arc
+    return over, up

@@ -5,7 +5,7 @@ limit is written once.
 """
 
 from collections.abc import Callable
-from dataclasses import MISSING, dataclass, field, fields
+from dataclasses import dataclass, field, fields
 from typing import Any
 
 from workbook import errors, sources
@@ -85,9 +85,3 @@ def limits(record: type[Inputs], name: str) -> tuple[float, float, str]:
     """Return (low, high, unit) of the number `name` of an input record."""
     meta = record.__dataclass_fields__[name].metadata
     return meta["low"], meta["high"], meta["unit"]
-
-
-def has_default(record: type[Inputs], name: str) -> bool:
-    """Tell whether the field `name` may be left out."""
-    f = record.__dataclass_fields__[name]
-    return f.default is not MISSING and (f.default is not None or f.metadata.get("optional", False))

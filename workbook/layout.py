@@ -234,25 +234,31 @@ def read_marks(
     for p in sphere.around(pin, mark_error_in * arc):
         for m in sphere.around(mark, mark_error_in * arc):
             moved = angles(p, m)
-            for words, read, off_read in (
+            for words, read, off in (
                 ("drilling angle", drilling, moved[0]),
                 ("VAL angle", val, moved[2]),
             ):
-                off = abs(math.remainder(off_read - read, 2 * math.pi)) / units.DEGREE
-                worst[words] = max(worst[words], off)
+                apart = abs(math.remainder(off - read, 2 * math.pi)) / units.DEGREE
+                worst[words] = max(worst[words], apart)
     layout = Layout(
-        drilling_angle_deg=_just_inside(drilling / units.DEGREE, 180.0),
-        pin_to_pap_in=_just_inside(distance / arc, 6.75),
-        val_angle_deg=_just_inside(val / units.DEGREE, 90.0),
+        drilling_angle_deg=_nearest(drilling / units.DEGREE, 180.0, worst["drilling angle"]),
+        pin_to_pap_in=_nearest(distance / arc, 6.75, mark_error_in),
+        val_angle_deg=_nearest(val / units.DEGREE, 90.0, worst["VAL angle"]),
     )
     return LayoutReading(layout, _doubts(worst, mark_error_in))
 
 
-def _just_inside(value: float, high: float) -> float:
-    """Take rounding off the ends: -1e-12 is 0."""
-    if -1e-7 < value < 0:
+def _nearest(read: float, high: float, slack: float) -> float:
+    """The end of 0 to `high` that a reading passes by no more than the marks may be off.
+
+    Angles come from -180 to 180, so just past 180 is read as just above -180.
+    """
+    slack += 1e-7
+    if high == 180.0 and read < slack - 180.0:
+        return high
+    if -slack <= read < 0.0:
         return 0.0
-    return high if high < value < high + 1e-7 else value
+    return high if high < read <= high + slack else read
 
 
 def _ratio(words: str, part: float, whole: float, given: float) -> float:

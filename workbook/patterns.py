@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 FEET = np.arange(61.0)
 BOARDS = np.arange(1.0, 40.0)
-REFERENCE_UM = 1.9213  # 25 mL over 40 ft of lane, spread evenly
+REFERENCE_UM = 1.9213  # about 25 mL over 40 ft of lane, spread evenly
 Table = NDArray[np.float64]
 
 

@@ -116,7 +116,7 @@ def roll(setup: Setup, lane: Lane, line: Line, *, gutters: bool = True) -> Shot:
     rings = np.empty((summary.MOST_RINGS, summary.RING))
     result = np.zeros(1, summary.RESULT)
     rows, end = kernel.roll(shot, film, zones, table)
-    summary.summarize(shot, table, rows, end, len(zones) == 0, RING_FILM, ARROWS, rings, result[0])
+    summary.summarize(shot, table, rows, end, len(zones) == 0, ARROWS, rings, result[0])
     columns = _columns(result, np.array([setup.ball.radius_m]))
     values = {k: None if math.isnan(v[0]) else float(v[0]) for k, v in columns.items()}
     axes = body.principal[1]
@@ -187,15 +187,15 @@ def roll_records(
     """Roll packed shots (dtype SHOT) in chunks on a few threads; the kernel frees the lock."""
     film, zones = lane.kernel_arrays(hand)
     results = np.zeros(len(shots), summary.RESULT)
-    threads = min(workers or os.cpu_count() or 1, len(shots))
+    threads = min(workers or os.cpu_count() or 1, len(shots) // 8)  # a few are not worth a thread
     if threads <= 1:
-        summary.roll_batch(shots, film, zones, RING_FILM, ARROWS, results, 0, len(shots))
+        summary.roll_batch(shots, film, zones, ARROWS, results, 0, len(shots))
         return results
     chunk = max(1, min(128, len(shots) // (4 * threads)))
     with ThreadPoolExecutor(threads) as pool:
         jobs = [
             pool.submit(
-                summary.roll_batch, shots, film, zones, RING_FILM, ARROWS, results,
+                summary.roll_batch, shots, film, zones, ARROWS, results,
                 begin, min(begin + chunk, len(shots)),
             )
             for begin in range(0, len(shots), chunk)
@@ -230,7 +230,6 @@ class Body:
         return mass.principal(self.inertia)
 
 
-RING_FILM = sources.value("ring_film") * units.MICROMETRE
 ARROWS = np.array(
     [
         sources.value("arrow_center_ft") * units.FOOT,
@@ -260,9 +259,13 @@ def record(
     axis = release.axis_in_lane(
         bowler.axis_rotation_deg * units.DEGREE, bowler.axis_tilt_deg * units.DEGREE, launch
     )
-    ball_to_lane = release.attitude(
-        pap, thrower.grip.fingers(circumference), axis, bowler.release_phase_deg * units.DEGREE
-    )
+    fingers = thrower.grip.fingers(circumference)
+    if sphere.angle(pap, fingers) < 1e-3:
+        raise errors.InputRefused(
+            f"PAP {bowler.pap_over_in:g} in over, {bowler.pap_up_in:g} in up lies on the fingers: "
+            "no turn at release can be told there."
+        )
+    ball_to_lane = release.attitude(pap, fingers, axis, bowler.release_phase_deg * units.DEGREE)
     c_lane = ball_to_lane @ body.c
     speed = bowler.speed_mph * units.MPH
     # the line is that of the ball's centre, the speed that of the centre of mass
@@ -291,6 +294,7 @@ def friction(setup: Setup) -> tuple[float, ...]:
         getattr(assumed, f"absorbed_{cover}"),
         assumed.kept,
         assumed.track_width * units.INCH,
+        assumed.ring_film * units.MICROMETRE,
     )
 
 

@@ -1,4 +1,4 @@
-"""The registry: every physical constant with its mark, source and range. They stand nowhere else.
+"""The registry of physical constants, each with its mark, source and range.
 
 Marks: *published* (a named source), *textbook* (standard mechanics), *derived* (follows from
 others), *common practice* (knowledge of the trade, no source), *assumption* (ours, with a range),
@@ -84,7 +84,8 @@ _fact(
 )
 _fact("rg_min", "least RG", 2.460, "in", "published",
       SPECIFICATIONS + ", balls approved from 1 Jul 2010")  # fmt: skip
-_fact("rg_max", "greatest RG", 2.800, "in", "published", SPECIFICATIONS + UNDATED)
+_fact("rg_max", "greatest RG", 2.800, "in", "published",
+      SPECIFICATIONS + ", as copied in an encyclopaedia" + UNDATED)  # fmt: skip
 _fact("differential_max", "greatest total differential", 0.060, "in", "published",
       SPECIFICATIONS + ", from 1 Feb 2005")  # fmt: skip
 _fact("asymmetric_share", "intermediate share above which a core counts as asymmetric", 0.05, "1",
@@ -99,6 +100,8 @@ _fact("component_density_max", "greatest density of any component", 3.80, "g/cm3
 # Drilling
 _fact("insert_density", "density of finger inserts and thumb slugs", 1.15, "g/cm3", "assumption",
       "", 1.0, 1.3)  # fmt: skip
+_fact("filler_ratio", "density of what the holes are cut from, over the ball's mean density", 1.0,
+      "1", "assumption", "", 0.7, 1.1)  # fmt: skip
 _fact("kappa", "ounces of static balance: moment / (kappa x radius)", 1.0, "1", "assumption",
       "", 0.53, 1.0)  # fmt: skip
 _fact("beside_fingers", "pin within this of the finger line is beside the fingers", 0.25, "in",

@@ -69,13 +69,18 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
         midline=np.array([sphere.point(t, 0.0) for t in ARC]),
         grip_line=np.array([sphere.point(0.0, t) for t in ARC]),
         rings=tuple(ring.outline() for ring in rings),
-        ring_over_hole=tuple(_over_hole(ring, setup) for ring in rings),
+        ring_over_hole=rings_over_holes(setup, shot),
         circumference_in=circumference,
     )
 
 
 def _point(place_in: tuple[float, float], arc: float) -> NDArray[np.float64]:
     return sphere.point(place_in[0] * arc, place_in[1] * arc)
+
+
+def rings_over_holes(setup: Setup, shot: Shot | None) -> tuple[bool, ...]:
+    """For each oil ring of the shot, whether it runs over a hole."""
+    return tuple(_over_hole(ring, setup) for ring in shot.rings) if shot else ()
 
 
 def _over_hole(ring: Ring, setup: Setup) -> bool:

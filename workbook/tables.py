@@ -36,6 +36,15 @@ class Row:
         """B minus A [unit]."""
         return None if self.a is None or self.b is None else self.b - self.a
 
+    @property
+    def cells(self) -> tuple[str, str, str]:
+        """A, B and the difference as text."""
+        return (
+            shown(self.a, self.digits),
+            shown(self.b, self.digits),
+            shown(self.difference, self.digits, sign=True),
+        )
+
 
 Getter = Callable[[Any], float | None]
 _DRILLED: tuple[tuple[str, str, Getter, int], ...] = (
@@ -109,6 +118,15 @@ def comparison_frame(c: Comparison) -> "pd.DataFrame":
         "B - A": [row.difference for row in rows],
     }
     return pd.DataFrame(values, index=index, dtype=float)
+
+
+def causes_shown(c: Comparison) -> list[str]:
+    """The causes that bring anything worth showing, in their usual order."""
+    return [
+        cause
+        for cause in CAUSES
+        if any(abs(share.get(cause, 0.0)) >= 0.005 for share in c.shares.values())
+    ]
 
 
 def shares_frame(c: Comparison) -> "pd.DataFrame":

@@ -82,6 +82,8 @@ LIMITS: dict[type, dict[str, tuple[str, str, float, float]]] = {
         "slip_scale": ("slip scale", "m/s", 0.005, 0.02),  # ours
         "kappa": ("static-balance scale", "", 0.53, 1.0),
         "insert_density": ("insert density", "g/cm3", 1.0, 1.3),  # ours
+        "filler_ratio": ("filler density ratio", "", 0.7, 1.1),  # ours
+        "ring_film": ("thinnest film of a ring", "um", 0.02, 0.2),  # ours
     },
 }
 NUMBERS = [(record, name) for record, table in LIMITS.items() for name in table]

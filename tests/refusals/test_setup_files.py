@@ -203,7 +203,7 @@ def test_wrong_content_anywhere_gives_a_setup_or_a_sentence(tmp_path_factory, da
         (GOLDEN.replace("{", '{"version": 1,', 1), ("entry 'version' twice",)),
         ("[" * 100_000, ("nested too deeply",)),
         ('{"a":' * 100_000, ("nested too deeply",)),
-        (GOLDEN + "x", ("row 70, column 1", "damaged")),
+        (GOLDEN + "x", ("row 72, column 1", "damaged")),
         (GOLDEN.replace('"left"', "'left'"), ("row 5, column 13", "damaged")),
         (GOLDEN.replace("16.5", "16,5"), ("row 8, column 21", "damaged")),
     ],

@@ -9,16 +9,22 @@ from pathlib import Path
 
 from workbook import demo, errors, tables
 from workbook.certainty import difference_ranges
-from workbook.comparison import CAUSES, USUAL_LINE, Comparison, compare
+from workbook.comparison import USUAL_LINE, Comparison, compare
 from workbook.draw.overview import overview_png
 from workbook.lane import Lane
 from workbook.line import Line
-from workbook.sentences import compare_sentence
+from workbook.sentences import compare_sentence, notes
 from workbook.setup import Setup
 from workbook.staging import ball_scene, lane_scene
 
 LANES = {"house": Lane.house, "flat": Lane.flat, "heavy": Lane.heavy, "dry": Lane.dry,
          "reference": Lane.reference}  # fmt: skip
+
+
+CAUTION = (
+    "This plans and teaches; a qualified pro-shop operator drills, with eyes, lungs and hands\n"
+    "protected. The governing body's current rules and local codes come first."
+)
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -88,7 +94,7 @@ def _setups(files: list[Path]) -> tuple[Setup, Setup]:
 def report(c: Comparison, *, invented: bool = False) -> str:
     """The comparison as plain text: setups, figures, causes, how sure."""
     parts = [demo.NOTE] if invented else []
-    parts += [_heading(c), _figures(c), _causes(c), _in_words(c), *_warnings(c)]
+    parts += [_heading(c), _figures(c), _causes(c), _in_words(c), *_warnings(c), CAUTION]
     return "\n\n".join(parts)
 
 
@@ -122,23 +128,14 @@ def _figures(c: Comparison) -> str:
         if row.group != group:
             group = row.group
             lines.append(group)
-        cells = (
-            tables.shown(row.a, row.digits),
-            tables.shown(row.b, row.digits),
-            tables.shown(row.difference, row.digits, sign=True),
-        )
         lines.append(
-            f"  {row.words + ' [' + row.unit + ']':<36}" + "".join(f"{x:>10}" for x in cells)
+            f"  {row.words + ' [' + row.unit + ']':<36}" + "".join(f"{x:>10}" for x in row.cells)
         )
     return "\n".join(lines)
 
 
 def _causes(c: Comparison) -> str:
-    causes = [
-        cause
-        for cause in CAUSES
-        if any(abs(share.get(cause, 0.0)) >= 0.005 for share in c.shares.values())
-    ]
+    causes = tables.causes_shown(c)
     if not causes:
         return "A and B do not differ in anything that moves the ball."
     lines = ["What causes B - A (each property swapped in every order; the shares add up)"]
@@ -153,21 +150,13 @@ def _causes(c: Comparison) -> str:
 def _in_words(c: Comparison) -> str:
     sentence = compare_sentence(c, difference_ranges(c.a, c.b, c.lane, c.line))
     note = (
-        "In brackets: what is left when one assumption at a time (friction, oil, roughness, "
-        "densities, the ball's turn at release) moves over its range; together they leave more."
+        "In brackets: the middle four fifths of the difference when everything that nobody knows "
+        "well (friction, oil carried, roughness, densities, the ball's turn at release) is drawn "
+        "over its range. The entry angle alone wobbles by some tenths of a degree with that turn."
     )
     return "\n".join(textwrap.wrap(f"In words: {sentence}", 96) + textwrap.wrap(note, 96))
 
 
 def _warnings(c: Comparison) -> list[str]:
-    lines = [
-        f"{label}: {note}"
-        for label, setup, shot in (("A", c.a, c.shot_a), ("B", c.b, c.shot_b))
-        for note in (
-            *setup.ball.legal_notes,
-            *setup.drilled.legal_notes,
-            *setup.drilled.notes,
-            *shot.notes,
-        )
-    ]
+    lines = notes(c)
     return ["\n".join(["Mind:", *lines])] if lines else []

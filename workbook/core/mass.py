@@ -11,7 +11,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from workbook.core.sphere import Matrix, Vector
+from workbook.core.sphere import Matrix, Vector, cross
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(10)
 _RING = 24
@@ -42,9 +42,9 @@ def cylinder(
     """
     out = -inward
     helper = np.eye(3)[int(np.argmin(np.abs(out)))]
-    e1 = np.cross(out, helper)
+    e1 = cross(out, helper)
     e1 /= np.linalg.norm(e1)
-    e2 = np.cross(out, e1)
+    e2 = cross(out, e1)
     a = float(surface @ e1) + hole_radius * _U
     b = float(surface @ e2) + hole_radius * _V
     bottom = float(surface @ out) - depth

@@ -8,7 +8,7 @@ import math
 
 import numpy as np
 
-from workbook.core.sphere import Matrix, Vector, unit
+from workbook.core.sphere import Matrix, Vector, cross, unit
 
 
 def axis_in_lane(rotation: float, tilt: float, launch: float) -> Vector:
@@ -31,10 +31,10 @@ def attitude(pap: Vector, fingers: Vector, axis: Vector, phase: float) -> Matrix
     """
     down = np.array([0.0, 0.0, -1.0])
     low = unit(down - float(down @ axis) * axis)
-    low = math.cos(phase) * low + math.sin(phase) * np.cross(axis, low)
+    low = math.cos(phase) * low + math.sin(phase) * cross(axis, low)
     grip = unit(fingers - float(fingers @ pap) * pap)
-    body = np.array([pap, grip, np.cross(pap, grip)])
-    lane = np.array([axis, low, np.cross(axis, low)])
+    body = np.array([pap, grip, cross(pap, grip)])
+    lane = np.array([axis, low, cross(axis, low)])
     rotation: Matrix = lane.T @ body
     return rotation
 

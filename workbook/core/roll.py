@@ -29,6 +29,7 @@ SHOT = np.dtype(
         "q0", "q1", "q2", "q3",  # principal axes -> lane at release
         "slip_scale",  # u0 [m/s]
         "mu_oil", "mu_dry", "film_cap", "roughness_scale", "absorbed", "kept", "track_width",
+        "ring_film",  # thinnest lane film that leaves a ring [m]
         "board_width", "foot", "end", "half_width",  # half_width: where the gutter starts [m]
         "tolerance",
     )]

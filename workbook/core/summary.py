@@ -127,15 +127,16 @@ def _contact_along(path: Array, i: int, axis: Array) -> float:
 
 
 @jit
-def find_rings(path: Array, rows: int, ring_film: float, oiled: bool, rings: Array) -> int:
-    """Rings that the lane leaves on the ball, one for each full revolution begun on oil.
+def find_rings(p: Record, path: Array, rows: int, oiled: bool, rings: Array) -> int:
+    """Rings that the lane leaves on the ball: one for each full revolution while it lies on oil.
+
+    A revolution counts when the lane at its middle has at least the film `p["ring_film"]`; the
+    first that does not ends the search.
 
     Parameters
     ----------
-    path, rows
-        A path of `roll`.
-    ring_film : float
-        Thinnest lane film that leaves a ring [m].
+    p, path, rows
+        A record of dtype SHOT and its path of `roll`.
     oiled : bool
         Whether the lane has a film; on a lane of friction zones each revolution counts.
     rings : array (MOST_RINGS, RING)
@@ -173,7 +174,7 @@ def find_rings(path: Array, rows: int, ring_film: float, oiled: bool, rings: Arr
                             sums[k] += (b - a) * axis[k] / size
                         if a <= begin + 0.5 * turn <= b:
                             middle = (1.0 - s) * path[j - 1, Y] + s * path[j, Y]
-                            on_oil = not oiled or path[j, FILM] >= ring_film
+                            on_oil = not oiled or path[j, FILM] >= p["ring_film"]
                     else:
                         along = (1.0 - s) * _contact_along(path, j - 1, axis)
                         along += s * _contact_along(path, j, axis)
@@ -218,7 +219,6 @@ def summarize(
     rows: int,
     end: int,
     oiled: bool,
-    ring_film: float,
     arrows: Array,
     rings: Array,
     out: Record,
@@ -249,7 +249,7 @@ def summarize(
         out["half_slip_y"] = _distance_of_slip(path, rows, LEFT_HALF * slip)
         out["roll_y"] = _distance_of_slip(path, rows, LEFT_TENTH * slip)
     out["sharpest"] = _sharpest(path, rows)
-    count = find_rings(path, rows, ring_film, oiled, rings)
+    count = find_rings(p, path, rows, oiled, rings)
     out["rings"] = count
     out["flare"] = flare_angle(rings, count)
     least = path[0, LOAD]
@@ -263,7 +263,6 @@ def roll_batch(
     shots: NDArray[np.void],
     film: Array,
     zones: Array,
-    ring_film: float,
     arrows: Array,
     results: NDArray[np.void],
     begin: int,
@@ -275,4 +274,4 @@ def roll_batch(
     oiled = zones.shape[0] == 0
     for i in range(begin, end):
         rows, stop = rolling.roll(shots[i], film, zones, path)
-        summarize(shots[i], path, rows, stop, oiled, ring_film, arrows, rings, results[i])
+        summarize(shots[i], path, rows, stop, oiled, arrows, rings, results[i])

@@ -1,31 +1,50 @@
 """The one panel class: controls in, pictures and words out, and a line for what went wrong."""
 
-from collections.abc import Callable, Mapping
+import asyncio
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from html import escape
+from itertools import count
 from typing import Any
 
 import ipywidgets as widgets
+from traitlets import TraitError
 
 from workbook.draw.picture import Picture
 from workbook.errors import InputRefused
+from workbook.panels.names import Names
 
 Values = dict[str, Any]
+REST_S = 0.05  # a control that has not moved for so long rests; keys repeat faster
+SHARP = 2
+_numbers = count(1)
 
 
 @dataclass(frozen=True)
 class Answer:
-    """What a panel shows: a scene for each picture, and HTML for each text, by name."""
+    """What a panel shows.
+
+    Parameters
+    ----------
+    scenes : mapping
+        A scene for each picture, by name.
+    texts : mapping
+        HTML for each text, by name.
+    later : callable, optional
+        More texts, slow to work out; asked for when the controls rest.
+    """
 
     scenes: Mapping[str, Any] = field(default_factory=dict)
     texts: Mapping[str, str] = field(default_factory=dict)
+    later: Callable[[], Mapping[str, str]] | None = None
 
 
 class Panel:
     """Controls, and the pictures and texts that follow them.
 
-    A change of any control asks `answer` for the new answer and shows it. A refusal, or a fault of
-    ours, is told in the status line, and the last good answer stays.
+    A change of any control asks `answer` for the new answer and shows it at once; when the controls
+    rest, the pictures become sharp and the slow texts follow. A refusal, or a fault of ours, is
+    told in the status line, and the last good answer stays.
 
     Parameters
     ----------
@@ -47,28 +66,33 @@ class Panel:
         *,
         controls: Mapping[str, widgets.ValueWidget],
         pictures: Mapping[str, Picture],
-        texts: tuple[str, ...],
+        texts: Sequence[str],
         answer: Callable[[Values], Answer],
     ) -> None:
-        self.controls = dict(controls)
-        self.pictures = dict(pictures)
-        self.images = {
-            name: widgets.Image(format="png", layout=widgets.Layout(width="100%", height="auto"))
-            for name in pictures
-        }
-        for name, image in self.images.items():
-            image.add_class(f"workbook-{name}")
-        self.texts = {name: widgets.HTML() for name in texts}
-        self.status = widgets.HTML()
-        self.status.add_class("workbook-status")
-        self._answer = answer
+        self.controls, self.pictures = dict(controls), dict(pictures)
+        self._answer, self._last = answer, Answer()
         self._shown: Values | None = None
-        for name, control in self.controls.items():
-            control.add_class(f"workbook-{name.replace('_', '-')}")
+        self._timer: asyncio.TimerHandle | None = None
+        wide = widgets.Layout(width="100%", height="auto")
+        self.images = {name: widgets.Image(format="png", layout=wide) for name in pictures}
+        self.texts = {name: widgets.HTML() for name in texts}
+        self.status, self.names = widgets.HTML(), Names()
+        self.mark = f"workbook-{next(_numbers)}"  # tells this panel from others on the page
+        for name, widget in (*self.controls.items(), *self.images.items(), *self.texts.items(),
+                             ("status", self.status)):  # fmt: skip
+            widget.add_class(f"workbook-{name.replace('_', '-')}")
+        for control in self.controls.values():
             control.observe(self._changed, names="value")
-        self.box = widgets.VBox([*self.controls.values(), self.status, *self.images.values(),
-                                 *self.texts.values()])  # fmt: skip
+        self.box = widgets.VBox()
+        self.box.add_class("workbook-panel").add_class(self.mark)
+        self.arrange([*self.controls.values(), self.status, *self.images.values(),
+                      *self.texts.values()])  # fmt: skip
         self._changed()
+        self.settle()
+
+    def arrange(self, children: Sequence[widgets.Widget]) -> None:
+        """Put the panel's parts in this order."""
+        self.box.children = [*children, self.names]
 
     @property
     def values(self) -> Values:
@@ -76,49 +100,118 @@ class Panel:
         return {name: control.value for name, control in self.controls.items()}
 
     def set(self, **values: Any) -> None:
-        """Move several controls at once and answer once."""
-        for name in self.controls:
-            self.controls[name].unobserve(self._changed, names="value")
+        """Move several controls at once and answer once; all or none of them.
+
+        Raises
+        ------
+        InputRefused
+            A value that its control cannot take.
+        """
+        before = {name: self.controls[name].value for name in values}
+        self._listening(False)
         try:
             for name, value in values.items():
+                self._move(name, value)
+        except InputRefused:
+            for name, value in before.items():
                 self.controls[name].value = value
+            raise
         finally:
-            for name in self.controls:
-                self.controls[name].observe(self._changed, names="value")
+            self._listening(True)
         self._changed()
+
+    def _move(self, name: str, value: Any) -> None:
+        control = self.controls[name]
+        try:
+            control.value = value
+        except TraitError:
+            words = control.description or name
+            raise InputRefused(f"{words} {value} is not among this panel's choices.") from None
+        if isinstance(value, float) and abs(control.value - value) > 1e-9:
+            raise InputRefused(
+                f"{control.description} {value:g} is outside {control.min:g} to {control.max:g}."
+            )
+
+    def _listening(self, on: bool) -> None:
+        for control in self.controls.values():
+            (control.observe if on else control.unobserve)(self._changed, names="value")
+
+    def settle(self) -> None:
+        """Do now what follows when the controls rest: sharp pictures and the slow texts."""
+        self._timer = None
+        with _Telling(self):
+            texts = self._last.later() if self._last.later else {}
+            for name, text in texts.items():
+                self.texts[name].value = text
+            for name in self._last.scenes:
+                self.images[name].value = self.pictures[name].png(SHARP)
+            self._name_all()
+
+    def tell(self, text: str) -> None:
+        """Say something in the status line ("" clears it)."""
+        self.status.value = f'<span role="alert">{escape(text)}</span>' if text else ""
 
     def _changed(self, _change: object = None) -> None:
         values = self.values
         if values == self._shown:
+            self.tell("")
             return
+        with _Telling(self) as telling:
+            answer = self._answer(values)
+            for name, scene in answer.scenes.items():
+                self.pictures[name].show(scene)
+            for name in answer.scenes:
+                self.images[name].value = self.pictures[name].png()
+            for name, text in answer.texts.items():
+                self.texts[name].value = text
+            self._shown, self._last = values, answer
+        if not telling.refused:
+            self.tell("")
+            self._rest_soon()
+
+    def _rest_soon(self) -> None:
+        if self._timer:
+            self._timer.cancel()
         try:
-            self._show(self._answer(values))
-        except InputRefused as refusal:
-            if self.strict:
-                raise
-            self._tell(str(refusal))
-        except Exception as fault:
-            if self.strict:
-                raise
-            self._tell(f"The workbook itself failed here ({type(fault).__name__}: {fault}).")
-        else:
-            self._shown = values
-            self.status.value = ""
+            loop = asyncio.get_running_loop()
+        except RuntimeError:
+            return  # a script or a test: nobody drags, and it calls `settle` itself
+        self._timer = loop.call_later(REST_S, self.settle)
 
-    def _tell(self, text: str) -> None:
-        self.status.value = f"<b>{escape(text)}</b> The last good picture stays."
-
-    def _show(self, answer: Answer) -> None:
-        shots = {}
-        for name, scene in answer.scenes.items():
-            self.pictures[name].show(scene)
-            shots[name] = self.pictures[name].png()
-        for name, png in shots.items():
-            self.images[name].value = png
-        for name, text in answer.texts.items():
-            self.texts[name].value = text
+    def _name_all(self) -> None:
+        """Names of handles and words for pictures, for screen readers."""
+        names = []
+        for name, control in self.controls.items():
+            at = f".{self.mark} .workbook-{name.replace('_', '-')}"
+            for part in (".noUi-handle", "select", "input", "[role=group]"):
+                names.append([f"{at} {part}", "aria-label", control.description])
+        for name, picture in self.pictures.items():
+            names.append([f".{self.mark} img.workbook-{name}", "alt", picture.describe()])
+        self.names.names = names
 
     def _ipython_display_(self) -> None:
         from IPython.display import display
 
         display(self.box)
+
+
+class _Telling:
+    """A stretch of work whose refusals and faults are told in the panel's status line."""
+
+    def __init__(self, panel: Panel) -> None:
+        self.panel, self.refused = panel, False
+
+    def __enter__(self) -> "_Telling":
+        return self
+
+    def __exit__(self, kind: type | None, why: BaseException | None, _trace: object) -> bool:
+        if why is None or self.panel.strict or not isinstance(why, Exception):
+            return False
+        self.refused = True
+        told = (
+            str(why)
+            if isinstance(why, InputRefused)
+            else (f"The workbook itself failed here ({type(why).__name__}: {why}).")
+        )
+        self.panel.tell(f"{told} The last good picture stays.")
+        return True

@@ -1,16 +1,28 @@
 """The first panel: one ball, two layouts, one lane."""
 
 from dataclasses import replace
+from html import escape
+from typing import Any
 
 import ipywidgets as widgets
 
-from workbook import demo, tables
+from workbook import demo
+from workbook.as_code import comparison_code, grip_code
+from workbook.ball import COVERS, Ball
+from workbook.bowler import Bowler
+from workbook.certainty import difference_ranges
 from workbook.comparison import Comparison, compare
 from workbook.draw.ball_picture import BallPicture
 from workbook.draw.lane_picture import LanePicture
+from workbook.grip import Grip
 from workbook.lane import Lane
 from workbook.layout import Layout
+from workbook.line import Line
+from workbook.panels.controls import menu, slider, steps, switch
+from workbook.panels.files import FileRow
+from workbook.panels.html import STYLE, list_html, numbers_html, shares_html, spoken_html
 from workbook.panels.panel import Answer, Panel, Values
+from workbook.sentences import compare_sentence, notes, slider_notes
 from workbook.setup import Setup
 from workbook.staging import ball_scene, lane_scene
 from workbook.surface import Surface
@@ -18,97 +30,255 @@ from workbook.surface import Surface
 VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 POLISHED = "polished"
 GRITS = ("180", "360", "500", "800", "1000", "1500", "2000", "3000", "4000", "5000", POLISHED)
-WIDE = {"style": {"description_width": "150px"}, "layout": widgets.Layout(width="430px")}
+LANES = {name: getattr(Lane, name)() for name in ("house", "flat", "heavy", "dry", "reference")}
+GRIPS = {"with thumb hole": True, "no thumb hole": False}
+FROM_FILE = "as in the file"
+# fields of the records, with the slider's step and decimals
+BOWLER = {
+    "pap_over_in": (0.125, 3), "pap_up_in": (0.125, 3), "speed_mph": (0.25, 2),
+    "rev_rate_rpm": (10, 0), "axis_rotation_deg": (5, 0), "axis_tilt_deg": (1, 0),
+}  # fmt: skip
+BALL = {
+    "weight_lb": (0.5, 1), "rg_low_in": (0.01, 2), "differential_in": (0.001, 3),
+    "intermediate_in": (0.001, 3), "top_weight_oz": (0.25, 2), "pin_to_cg_in": (0.25, 2),
+}  # fmt: skip
+LINE = ("laydown_board", "arrow_board")
+SHARED = {
+    "distance": "pin-to-PAP [in]", "drilling": "drilling angle [°]", "grit": "surface [grit]",
+}  # fmt: skip
 
 
-def two_layouts() -> Panel:
-    """Pin up against pin down: the switch, pin distance, drilling angle, grit, for A and for B."""
-    lane = Lane.house()
-    setups = dict(zip("ab", demo.pin_up_and_down(), strict=True))
+class TwoLayouts:
+    """Holds what the sliders do not show: files loaded, and which controls go where."""
 
-    def answer(values: Values) -> Answer:
-        a, b = (_setup(setups[letter], letter, values) for letter in "ab")
-        comparison = compare(a, b, lane)
+    def __init__(self, style: str) -> None:
+        self.bases = dict(zip("ab", demo.pin_up_and_down(style), strict=True))
+        self.line = demo.STYLES[style].line
+        self.comparison: Comparison | None = None
+        self.files = FileRow(self)
+        self.panel = Panel(
+            controls=self._controls(style),
+            pictures={"lane": LanePicture(), "balls": BallPicture()},
+            texts=("sentence", "notes", "numbers", "shares", "code"),
+            answer=self._answer,
+        )
+        self._arrange()
+        controls = self.panel.controls
+        controls["style"].observe(self._style_chosen, names="value")
+        controls["apart"].observe(self._taken_apart, names="value")
+        for letter in "ab":
+            controls[f"pin_{letter}"].observe(self._switched(letter), names="value")
+            controls[f"val_{letter}"].observe(self._turned(letter), names="value")
+
+    # What the controls mean
+
+    def _answer(self, values: Values) -> Answer:
+        a, b = (self.setup(letter, values) for letter in "ab")
+        line = Line(**{name: values[name] for name in LINE})
+        c = self.comparison = compare(a, b, LANES[values["lane"]], line)
+        shots = (c.shot_a, c.shot_b)
         return Answer(
             scenes={
-                "lane": lane_scene(lane, (a, b), (comparison.shot_a, comparison.shot_b)),
-                "balls": (
-                    ball_scene("A", a, comparison.shot_a),
-                    ball_scene("B", b, comparison.shot_b),
+                "lane": lane_scene(c.lane, (a, b), shots),
+                "balls": tuple(
+                    ball_scene(label, setup, shot)
+                    for label, setup, shot in zip("AB", (a, b), shots, strict=True)
                 ),
             },
-            texts={"numbers": numbers_html(comparison)},
+            texts={"sentence": spoken_html(compare_sentence(c, {})), "numbers": numbers_html(c)},
+            later=lambda: self._later(c, values),
         )
 
-    controls: dict[str, widgets.ValueWidget] = {}
-    for letter, side in (("a", "pin up"), ("b", "pin down")):
-        controls |= _controls(letter, side)
-    panel = Panel(
-        controls=controls,
-        pictures={"lane": LanePicture(), "balls": BallPicture()},
-        texts=("numbers",),
-        answer=answer,
-    )
-    columns = [
-        widgets.VBox([control for name, control in controls.items() if name.endswith(f"_{letter}")])
-        for letter in "ab"
-    ]
-    panel.box.children = [
-        widgets.HBox(columns, layout=widgets.Layout(flex_flow="row wrap")),
-        panel.status,
-        *panel.images.values(),
-        *panel.texts.values(),
-    ]
-    return panel
+    def _later(self, c: Comparison, values: Values) -> dict[str, str]:
+        ranges = difference_ranges(c.a, c.b, c.lane, c.line)
+        return {
+            "sentence": spoken_html(compare_sentence(c, ranges)),
+            "notes": list_html([*notes(c), *slider_notes(c)]),
+            "shares": shares_html(c),
+            "code": f"<pre>{escape(comparison_code(c, self._grip_code(values)))}</pre>",
+        }
 
-
-def _controls(letter: str, side: str) -> dict[str, widgets.ValueWidget]:
-    label = letter.upper()
-    return {
-        f"pin_{letter}": widgets.ToggleButtons(
-            options=list(VAL_DEG), value=side, description=label, style={"button_width": "120px"}
-        ),
-        f"distance_{letter}": widgets.FloatSlider(
-            4.5, min=0, max=6.75, step=0.125, description=f"{label}: pin-to-PAP [in]",
-            readout_format=".3f", **WIDE,
-        ),
-        f"drilling_{letter}": widgets.FloatSlider(
-            45, min=0, max=180, step=5, description=f"{label}: drilling angle [°]",
-            readout_format=".0f", **WIDE,
-        ),
-        f"grit_{letter}": widgets.SelectionSlider(
-            options=GRITS, value="2000", description=f"{label}: surface grit", **WIDE
-        ),
-    }  # fmt: skip
-
-
-def _setup(base: Setup, letter: str, values: Values) -> Setup:
-    grit = values[f"grit_{letter}"]
-    return replace(
-        base,
-        layout=Layout(
-            drilling_angle_deg=values[f"drilling_{letter}"],
-            pin_to_pap_in=values[f"distance_{letter}"],
-            val_angle_deg=VAL_DEG[values[f"pin_{letter}"]],
-        ),
-        surface=Surface(polished=True) if grit == POLISHED else Surface(grit=float(grit)),
-        name=values[f"pin_{letter}"],
-    )
-
-
-def numbers_html(c: Comparison) -> str:
-    """The comparison's rows as an HTML table: A, B and the difference."""
-    lines = ['<table class="workbook-table"><tr><th></th><th>A</th><th>B</th><th>B − A</th></tr>']
-    group = ""
-    for row in tables.comparison_rows(c):
-        if row.group != group:
-            group = row.group
-            lines.append(f'<tr><th colspan="4" style="text-align:left">{group}</th></tr>')
-        cells = (
-            tables.shown(row.a, row.digits),
-            tables.shown(row.b, row.digits),
-            tables.shown(row.difference, row.digits, sign=True),
+    def setup(self, letter: str, values: Values) -> Setup:
+        """The setup that the controls describe."""
+        own = letter if values["apart"] else "a"
+        base = self.bases[letter]
+        grit = values[f"grit_{own}"]
+        val = values[f"val_{letter}"]
+        setup = replace(
+            base,
+            bowler=replace(
+                base.bowler, hand=values["hand"], **{name: values[name] for name in BOWLER}
+            ),
+            ball=replace(base.ball, cover=values["cover"], **{name: values[name] for name in BALL}),
+            layout=Layout(
+                drilling_angle_deg=values[f"drilling_{own}"],
+                pin_to_pap_in=values[f"distance_{own}"],
+                val_angle_deg=val,
+            ),
+            grip=self._grip(values),
+            surface=Surface(polished=True) if grit == POLISHED else Surface(grit=float(grit)),
         )
-        numbers = "".join(f'<td style="text-align:right">{cell}</td>' for cell in cells)
-        lines.append(f"<tr><td>{row.words} [{row.unit}]</td>{numbers}</tr>")
-    return "".join(lines) + "</table>"
+        return replace(setup, name=f"pin {setup.drilled.pin_side}")
+
+    def _grip(self, values: Values) -> Grip:
+        if values["grip"] == FROM_FILE:
+            return self.bases["a"].grip
+        return Grip.usual(values["span"], thumb=GRIPS[values["grip"]])
+
+    def _grip_code(self, values: Values) -> str:
+        if values["grip"] == FROM_FILE:
+            return grip_code(self.bases["a"].grip)
+        thumb = "" if GRIPS[values["grip"]] else ", thumb=False"
+        return f"wb.Grip.usual({values['span']!r}{thumb})"
+
+    # What moves together
+
+    def _style_chosen(self, change: dict[str, Any]) -> None:
+        style = demo.STYLES[change["new"]]
+        self.panel.set(
+            hand=style.bowler.hand,
+            grip=next(words for words, thumb in GRIPS.items() if thumb == style.thumb),
+            **{name: getattr(style.bowler, name) for name in BOWLER},
+            **{name: getattr(style.line, name) for name in LINE},
+        )
+
+    def _switched(self, letter: str) -> Any:
+        def switched(change: dict[str, Any]) -> None:
+            if change["new"]:
+                self.panel.controls[f"val_{letter}"].value = VAL_DEG[change["new"]]
+
+        return switched
+
+    def _turned(self, letter: str) -> Any:
+        def turned(change: dict[str, Any]) -> None:
+            words = next((w for w, val in VAL_DEG.items() if val == change["new"]), None)
+            self.panel.controls[f"pin_{letter}"].value = words
+
+        return turned
+
+    def _taken_apart(self, _change: object = None) -> None:
+        """Show B's own sliders, from where A's stand, or put them away."""
+        controls, apart = self.panel.controls, self.panel.controls["apart"].value
+        for name, words in SHARED.items():
+            a, b = controls[f"{name}_a"], controls[f"{name}_b"]
+            a.description = f"A: {words}" if apart else words
+            b.description = f"B: {words}"
+            b.layout.display = "" if apart else "none"
+            if apart and b.value != a.value:
+                b.value = a.value
+
+    def load(self, letter: str, setup: Setup) -> None:
+        """Take a setup from a file: bowler, ball and grip for both, layout and surface for one."""
+        grit = setup.surface.grit
+        values: dict[str, Any] = {
+            "hand": setup.bowler.hand,
+            "cover": setup.ball.cover,
+            "grip": FROM_FILE,
+            "apart": True,
+            f"val_{letter}": setup.layout.val_angle_deg,
+            f"distance_{letter}": setup.layout.pin_to_pap_in,
+            f"drilling_{letter}": setup.layout.drilling_angle_deg,
+            f"grit_{letter}": POLISHED if grit is None else f"{grit:g}",
+            **{name: getattr(setup.bowler, name) for name in BOWLER},
+            **{name: getattr(setup.ball, name) for name in BALL},
+        }
+        before = dict(self.bases)
+        other = "b" if letter == "a" else "a"
+        self.bases[letter] = setup
+        self.bases[other] = replace(
+            self.bases[other], bowler=setup.bowler, ball=setup.ball, grip=setup.grip,
+            assumptions=setup.assumptions,
+        )  # fmt: skip
+        try:
+            self.panel.set(**values)
+        except ValueError:
+            self.bases = before
+            raise
+
+    # What there is, and where
+
+    def _controls(self, style: str) -> dict[str, widgets.ValueWidget]:
+        who, a = demo.STYLES[style], self.bases["a"]
+        controls: dict[str, widgets.ValueWidget] = {
+            "pin_a": switch("A", list(VAL_DEG), "pin up"),
+            "pin_b": switch("B", list(VAL_DEG), "pin down"),
+        }
+        for letter in "ab":
+            layout = self.bases[letter].layout
+            controls |= {
+                f"distance_{letter}": slider(
+                    Layout, "pin_to_pap_in", layout.pin_to_pap_in, 0.125, digits=3),
+                f"drilling_{letter}": slider(
+                    Layout, "drilling_angle_deg", layout.drilling_angle_deg, 5, digits=0),
+                f"grit_{letter}": steps("surface [grit]", GRITS, "2000"),
+                f"val_{letter}": slider(
+                    Layout, "val_angle_deg", layout.val_angle_deg, 5, digits=0,
+                    words=f"{letter.upper()}: VAL angle"),
+            }  # fmt: skip
+        controls["apart"] = widgets.Checkbox(
+            False, description="A and B apart: own pin distance, drilling angle, surface",
+            indent=False, layout=widgets.Layout(width="400px", max_width="100%"),
+        )  # fmt: skip
+        controls["style"] = menu("bowler of the clinic", list(demo.STYLES), style)
+        controls["hand"] = menu("hand", ["right", "left"], who.bowler.hand)
+        for name, (step, digits) in BOWLER.items():
+            controls[name] = slider(Bowler, name, getattr(who.bowler, name), step, digits=digits)
+        for name, (step, digits) in BALL.items():
+            controls[name] = slider(Ball, name, getattr(a.ball, name), step, digits=digits)
+        controls["cover"] = menu("cover", list(COVERS), a.ball.cover)
+        controls["grip"] = menu("grip", [*GRIPS, FROM_FILE], next(iter(GRIPS))
+                                if who.thumb else "no thumb hole")  # fmt: skip
+        controls["span"] = widgets.FloatSlider(
+            4.25, min=3, max=5.5, step=0.0625, description="span, cut to cut [in]",
+            readout_format=".4f", style={"description_width": "150px"},
+            layout=widgets.Layout(width="400px", max_width="100%"),
+        )  # fmt: skip
+        controls["lane"] = menu("lane", list(LANES), "house")
+        for name in LINE:
+            controls[name] = slider(Line, name, getattr(who.line, name), 0.5, digits=1)
+        return controls
+
+    def _arrange(self) -> None:
+        """Switch on top, the three sliders under it, pictures and words, the rest folded away."""
+        panel, c = self.panel, self.panel.controls
+        row = widgets.Layout(flex_flow="row wrap", width="100%")
+        first = [
+            widgets.HBox([c[f"{name}_{letter}"] for name, letter in pairs], layout=row)
+            for pairs in (
+                [("pin", "a"), ("pin", "b")],
+                [(name, "a") for name in SHARED],
+                [(name, "b") for name in SHARED],
+            )
+        ]
+        folds = {
+            "VAL angle; A and B apart": widgets.HBox(
+                [c["val_a"], c["val_b"], c["apart"]], layout=row
+            ),
+            "Bowler": widgets.HBox([c[n] for n in ("style", "hand", *BOWLER)], layout=row),
+            "Ball": widgets.HBox([c[n] for n in (*BALL, "cover")], layout=row),
+            "Grip": widgets.HBox([c["grip"], c["span"]], layout=row),
+            "Lane and line": widgets.HBox([c[n] for n in ("lane", *LINE)], layout=row),
+            "What causes the difference": panel.texts["shares"],
+            "Save and load": self.files.box,
+            "Copy as code": panel.texts["code"],
+        }  # fmt: skip
+        accordion = widgets.Accordion(list(folds.values()), titles=list(folds))
+        panel.arrange([
+            widgets.HTML(STYLE), *first, panel.status, panel.texts["sentence"],
+            panel.images["lane"], panel.texts["notes"], panel.images["balls"],
+            panel.texts["numbers"], accordion,
+        ])  # fmt: skip
+        self._taken_apart()
+
+
+def two_layouts(style: str = demo.USUAL) -> Panel:
+    """Pin up against pin down: the switches, pin distance, drilling angle, grit, and all the rest.
+
+    Parameters
+    ----------
+    style : str
+        A bowler of the invented clinic (`workbook.demo.STYLES`).
+    """
+    if style not in demo.STYLES:
+        raise ValueError(f"style must be one of {', '.join(demo.STYLES)}, not {style!r}.")
+    return TwoLayouts(style).panel

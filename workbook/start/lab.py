@@ -2,11 +2,14 @@
 
 import os
 import secrets
+import subprocess
+import sys
 from pathlib import Path
 
 from workbook.start.places import FIRST_NOTEBOOK, private_state
 
 CONFIG = Path(__file__).parent / "config"
+EXTENSIONS = Path(__file__).parent / "labextensions"
 FIRST_PAGE = f"/lab/tree/{FIRST_NOTEBOOK}"
 
 
@@ -15,6 +18,8 @@ def serve(root: Path, port: int, browser: bool) -> int:
 
     If `port` is taken, the next free one is used; the printed address names it.
     """
+    # Compiled while Lab starts, so that the first page need not wait for it.
+    subprocess.Popen([sys.executable, "-m", "workbook.warm"], cwd=root)
     # Jupyter reads these on import.
     os.environ.update(private_state(root), JUPYTER_CONFIG_PATH=str(CONFIG))
     from jupyterlab.labapp import LabApp
@@ -55,6 +60,7 @@ def _settings(root: Path, port: int, browser: bool, token: str) -> dict[str, dic
             "news_url": None,
             "check_for_updates_class": "jupyterlab.handlers.announcements.NeverCheckForUpdate",
             "extension_manager": "readonly",
+            "extra_labextensions_path": [str(EXTENSIONS)],
         },
         "KernelManager": _kernel_settings(),
     }

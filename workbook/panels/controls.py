@@ -1,0 +1,60 @@
+"""Controls made from the declarations of the input records: one place for limits and units."""
+
+from typing import Any
+
+import ipywidgets as widgets
+
+from workbook.inputs import Inputs, limits
+
+UNIT_SIGNS = {"deg": "°"}
+
+
+def slider(
+    record: type[Inputs], name: str, value: float, step: float, *, words: str = "", digits: int = 2
+) -> widgets.FloatSlider:
+    """Slider for the number `name` of an input record, between the record's own limits."""
+    low, high, unit = limits(record, name)
+    words = words or record.__dataclass_fields__[name].metadata["words"]
+    return widgets.FloatSlider(
+        value,
+        min=low,
+        max=high,
+        step=step,
+        description=f"{words} [{UNIT_SIGNS.get(unit, unit)}]" if unit else words,
+        readout_format=f".{digits}f",
+        style={"description_width": "150px"},
+        layout=widgets.Layout(width="400px", max_width="100%"),
+    )
+
+
+def menu(words: str, options: Any, value: Any) -> widgets.Dropdown:
+    """A list to choose one from."""
+    return widgets.Dropdown(
+        options=options,
+        value=value,
+        description=words,
+        style={"description_width": "150px"},
+        layout=widgets.Layout(width="400px", max_width="100%"),
+    )
+
+
+def switch(words: str, options: list[str], value: str | None) -> widgets.ToggleButtons:
+    """A few buttons of which one is down."""
+    return widgets.ToggleButtons(
+        options=options,
+        value=value,
+        description=words,
+        style={"button_width": "110px", "description_width": "150px", "font_weight": "bold"},
+        layout=widgets.Layout(width="400px", max_width="100%"),
+    )
+
+
+def steps(words: str, options: tuple[str, ...], value: str) -> widgets.SelectionSlider:
+    """A slider that steps through words."""
+    return widgets.SelectionSlider(
+        options=options,
+        value=value,
+        description=words,
+        style={"description_width": "150px"},
+        layout=widgets.Layout(width="400px", max_width="100%"),
+    )

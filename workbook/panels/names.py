@@ -1,0 +1,32 @@
+"""Names for screen readers: stock slider handles have no name and images no text of their own."""
+
+from typing import Any
+
+import anywidget
+import traitlets
+
+
+class Names(anywidget.AnyWidget):
+    """Sets attributes of elements of the page; shows nothing itself.
+
+    `names` is a list of (CSS selector, attribute, text).
+    """
+
+    _esm = """
+    function render({ model, el }) {
+      el.style.display = "none";
+      const apply = () => {
+        for (const [selector, attribute, text] of model.get("names"))
+          for (const found of document.querySelectorAll(selector))
+            if (found.getAttribute(attribute) !== text) found.setAttribute(attribute, text);
+      };
+      // widgets are put on the page one by one, and again when a folded part is opened
+      const watch = new MutationObserver(apply);
+      watch.observe(document.body, { childList: true, subtree: true });
+      model.on("change:names", apply);
+      apply();
+      return () => watch.disconnect();
+    }
+    export default { render };
+    """
+    names: Any = traitlets.List().tag(sync=True)

@@ -20,6 +20,10 @@ class InputRefused(ValueError):
     def __init__(self, sentence: str) -> None:
         super().__init__(" ".join(sentence.split()))
 
+    def _render_traceback_(self) -> list[str]:
+        """What a notebook shows in place of a page of code (IPython asks for this by name)."""
+        return [str(self)]
+
 
 class LegalLimit(UserWarning):
     """The ball computes, but a rule of the sport does not allow it."""

@@ -163,6 +163,8 @@ class BallScene:
         For each ring, whether it runs over a hole.
     circumference_in : float
         Circumference of the ball [in]; only the words need it, to give places in inches.
+    layout_line : (N, 3) ndarray or None
+        From the PAP over the pin to the mass mark: between them lie the layout's angles [1].
 
     Raises
     ------
@@ -185,6 +187,7 @@ class BallScene:
     rings: tuple[np.ndarray, ...] = ()
     ring_over_hole: tuple[bool, ...] = ()
     circumference_in: float = 27.0
+    layout_line: np.ndarray | None = None
 
     def __post_init__(self):
         _check([self.label], self.hand)

@@ -174,6 +174,11 @@ def notes(c: Comparison) -> list[str]:
     lines = []
     for label, setup, shot in (("A", c.a, c.shot_a), ("B", c.b, c.shot_b)):
         said = [*setup.ball.legal_notes, *setup.drilled.legal_notes, *setup.drilled.notes]
+        if setup.surface.grit is not None and setup.surface.grit < ROUGHEST:
+            said.append(
+                f"{setup.surface.grit:g} grit is rougher than the friction assumptions were made "
+                f"for ({ROUGHEST:g} and finer): doubtful."
+            )
         over = rings_over_holes(setup, shot)
         if any(over):
             said.append(f"{sum(over)} of {len(over)} oil rings run over a hole.")
@@ -181,6 +186,7 @@ def notes(c: Comparison) -> list[str]:
     return lines
 
 
+ROUGHEST = 360.0  # grit; below it the roughness law is carried far beyond its anchor (assumption)
 HARDLY = 0.2  # boards of hook and feet of roll that a whole slider must move to matter (assumption)
 
 

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from workbook import units
 from workbook.core import sphere
 from workbook.lane import Lane
+from workbook.layout import Layout
 from workbook.path import Ring
 from workbook.rolling import Shot
 from workbook.scenes import LABELS, BallScene, HoleOutline, LaneScene, Trace
@@ -37,7 +38,7 @@ def _trace(label: str, setup: Setup, shot: Shot) -> Trace:
         name=setup.name,
         board=board,
         distance_ft=distance,
-        breakpoint=(shot.breakpoint_board, shot.breakpoint_ft),
+        breakpoint=None if gutter else (shot.breakpoint_board, shot.breakpoint_ft),
         half_slip_ft=shot.length_ft,
         roll_ft=shot.roll_ft,
         gutter=gutter,
@@ -56,7 +57,7 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
     mark = d.marks.psa_in if setup.ball.asymmetric else d.marks.cg_in
     return BallScene(
         label=label,
-        title=setup.name,
+        title=f"{setup.name}: {layout_words(setup.layout)}" if setup.name else "",
         caption=f"differential {shown(d.differential_in, 3)} in, RG low {shown(d.rg_low_in, 3)} in"
         + (f"; {len(rings)} oil rings, the first darkest" if rings else ""),
         hand=setup.bowler.hand,
@@ -71,7 +72,34 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
         rings=tuple(ring.outline() for ring in rings),
         ring_over_hole=rings_over_holes(setup, shot),
         circumference_in=circumference,
+        layout_line=np.vstack(
+            [
+                _way(pap.vector(circumference), _point(d.marks.pin_in, arc)),
+                _way(_point(d.marks.pin_in, arc), _point(mark, arc)),
+            ]
+        ),
     )
+
+
+def layout_words(layout: Layout) -> str:
+    """The three numbers as drillers write them: "45° x 4 1/2 x 25°"."""
+    whole, eighths = divmod(round(layout.pin_to_pap_in * 8), 8)
+    inches = f"{layout.pin_to_pap_in:g}"
+    if abs(layout.pin_to_pap_in * 8 - (8 * whole + eighths)) < 1e-9 and eighths:
+        part = math.gcd(eighths, 8)
+        inches = (
+            f"{whole} {eighths // part}/{8 // part}" if whole else f"{eighths // part}/{8 // part}"
+        )
+    return f"{layout.drilling_angle_deg:g}° x {inches} x {layout.val_angle_deg:g}°"
+
+
+def _way(a: sphere.Vector, b: sphere.Vector) -> NDArray[np.float64]:
+    """Points of the great circle from a to b; just a where they are one point."""
+    arc = sphere.angle(a, b)
+    if not 1e-6 < arc < math.pi - 1e-6:
+        return a[None, :]
+    toward = sphere.tangent_toward(a, b)
+    return np.array([sphere.go(a, toward, t) for t in np.linspace(0.0, arc, 25)])
 
 
 def _point(place_in: tuple[float, float], arc: float) -> NDArray[np.float64]:

@@ -30,7 +30,7 @@ class Surface(Inputs):
     P series of abrasives ends at P2500 (FEPA 43 / ISO 6344).
     """
 
-    grit: float | None = quantity("grit", "grit", 180.0, 5000.0, None, optional=True)
+    grit: float | None = quantity("grit", "", 180.0, 5000.0, None, optional=True)
     polished: bool = False
 
     def __post_init__(self) -> None:

@@ -64,13 +64,13 @@ _RATED: tuple[tuple[str, str, Getter, int], ...] = (
 )
 _SHOT: tuple[tuple[str, str, Getter, int], ...] = (
     ("board at the arrows", "board", lambda s: s.arrow_board, 1),
-    ("breakpoint board", "board", lambda s: s.breakpoint_board, 1),
-    ("breakpoint distance", "ft", lambda s: s.breakpoint_ft, 1),
+    ("breakpoint board", "board", lambda s: None if s.gutter_ft else s.breakpoint_board, 1),
+    ("breakpoint distance", "ft", lambda s: None if s.gutter_ft else s.breakpoint_ft, 1),
     ("length (half the slip gone)", "ft", lambda s: s.length_ft, 1),
     ("roll (a tenth of it left)", "ft", lambda s: s.roll_ft, 1),
     ("sharpness (most turn in 5 ft)", "deg", lambda s: s.sharpness_deg, 2),
     ("flare", "in", lambda s: s.flare_in, 1),
-    ("total hook", "boards", lambda s: s.total_hook_boards, 1),
+    ("total hook (from the launch line)", "boards", lambda s: s.total_hook_boards, 1),
     ("board at the pins", "board", lambda s: s.entry_board, 1),
     ("entry angle", "deg", lambda s: s.entry_angle_deg, 1),
     ("speed at the pins", "mph", lambda s: s.entry_speed_mph, 1),

@@ -39,11 +39,12 @@ def test_two_files_are_compared_and_named_after_them(here, capsys):
 @pytest.mark.parametrize(
     ("arguments", "sentence"),
     [
-        (["one.json"], "number of setup files 1 must be 0 or 2"),
+        (["one.json"], "number of setup files 1 is outside 0 (the demo) or 2"),
         (["a.json", "b.json"], "a.json in"),
         (["--lane", "nowhere.csv"], "nowhere.csv in"),
         (["--laydown", "50"], "laydown board 50 is outside 1 to 39."),
-        (["--picture", "no/such/folder.png"], "folder.png cannot be written"),
+        (["--picture", "no/such/folder.png"], "must end in .png and lie in a folder"),
+        (["--picture", "table.txt"], "must end in .png"),
     ],
 )
 def test_refusals_are_one_sentence(arguments, sentence, capsys):

@@ -57,7 +57,7 @@ LIMITS: dict[type, dict[str, tuple[str, str, float, float]]] = {
         "psa_to_pap_in": ("PSA-to-PAP distance", "in", 0, 13.6),  # half the largest circumference
         "pin_buffer_in": ("pin buffer", "in", 0, QUARTER),
     },
-    wb.Surface: {"grit": ("grit", "grit", 180, 5000)},
+    wb.Surface: {"grit": ("grit", "", 180, 5000)},
     wb.Line: {
         "laydown_board": ("laydown board", "", *BOARD),
         "launch_deg": ("launch angle", "deg", -10, 10),  # ours

@@ -40,14 +40,19 @@ def main(arguments: list[str] | None = None) -> int:
     try:
         if len(options.setups) not in (0, 2):
             raise errors.InputRefused(
-                f"number of setup files {len(options.setups)} must be 0 or 2: A.json and B.json."
+                f"number of setup files {len(options.setups)} is outside 0 (the demo) or 2 (A and B)."
+            )
+        picture = Path(options.picture)
+        if picture.suffix.lower() != ".png" or not picture.absolute().parent.is_dir():
+            raise errors.InputRefused(
+                f"picture {errors.shown(options.picture)} must end in .png and lie in a folder that "
+                "exists."
             )
         lane = LANES[options.lane]() if options.lane in LANES else Lane.from_csv(options.lane)
         line = Line(laydown_board=options.laydown, arrow_board=options.arrow)
         a, b = _setups([Path(name) for name in options.setups])
         comparison = compare(a, b, lane, line)
         print(report(comparison, invented=not options.setups))
-        picture = Path(options.picture)
         try:
             overview_png(
                 picture,
@@ -104,7 +109,7 @@ def describe(setup: Setup) -> str:
     return (
         f"{layout.drilling_angle_deg:g} deg x {layout.pin_to_pap_in:g} in x "
         f"{layout.val_angle_deg:g} deg, pin {setup.drilled.pin_side}, {setup.surface}, "
-        f"{ball.weight_lb:g} lb {ball.cover}; {bowler.hand}-handed, {bowler.speed_mph:g} mph, "
+        f"{ball.weight_lb:g} lb {ball.cover}, top weight {ball.top_weight_oz:g} oz; {bowler.hand}-handed, {bowler.speed_mph:g} mph, "
         f"{bowler.rev_rate_rpm:g} rpm, rotation {bowler.axis_rotation_deg:g}, "
         f"tilt {bowler.axis_tilt_deg:g}"
     )
@@ -117,9 +122,15 @@ def _heading(c: Comparison) -> str:
             f"A  {c.a.name}: {describe(c.a)}",
             f"B  {c.b.name}: {describe(c.b)}",
             f"Lane: {lane}. Line: laid down on board {c.line.laydown_board:g}, launched "
-            f"{c.line.angle_deg:.2f} deg toward the {c.a.bowler.hand}.",
+            f"{abs(c.line.angle_deg):.2f} deg toward the {_side(c)}.",
         ]
     )
+
+
+def _side(c: Comparison) -> str:
+    other = {"right": "left", "left": "right"}
+    hand = c.a.bowler.hand
+    return hand if c.line.angle_deg >= 0 else other[hand]
 
 
 def _figures(c: Comparison) -> str:

@@ -68,6 +68,7 @@ class BallView:
             name: line(linestyle=dashes, color=style.MUTED, linewidth=1.1)
             for name, dashes in LINES.items()
         }
+        self.layout = line(linewidth=1.6)
         self.rings = LineCollection([], linewidths=1.2)
         self.holes = PolyCollection([], facecolors=style.HOLE, edgecolors=style.INK, alpha=0.85)
         self.warned = LineCollection([], colors=style.WARNING, linewidths=2.2, linestyles=[DASHES])
@@ -97,6 +98,9 @@ class BallView:
             ("grip line", scene.grip_line),
         ):
             self.lines[name].set_data(*_joined(view.near_runs(points)))
+        self.layout.set_color(style.SETUPS[scene.label].colour)
+        runs = [] if scene.layout_line is None else view.near_runs(scene.layout_line)
+        self.layout.set_data(*_joined(runs))
         areas = [area for hole in scene.holes if len(area := view.near_area(hole.outline))]
         self.holes.set_verts(areas)
         self._show_rings(scene, view)
@@ -108,6 +112,7 @@ class BallView:
             *self.lines.values(),
             *self.marks.values(),
             *self.names.values(),
+            self.layout,
             self.rings,
             self.warned,
             self.holes,

@@ -124,11 +124,11 @@ def draw_pocket(axes: Axes) -> None:
     )
 
 
-def show_film(image: AxesImage, film_um: np.ndarray, thickest_um: float) -> None:
-    """Set the oil film [um], rows at whole feet, columns at boards; the thickest is deepest."""
+def show_film(image: AxesImage, film_um: np.ndarray) -> None:
+    """Set the oil film [um], rows at whole feet, columns at boards; one scale for all lanes."""
     image.set_data(film_um.T)
     image.set_extent((-0.5, len(film_um) - 0.5, LOW_EDGE, HIGH_EDGE))
-    image.set_clim(0.0, thickest_um or 1.0)
+    image.set_clim(0.0, style.DEEPEST_OIL_UM)
 
 
 def face_board_one(axes: Axes, hand: str) -> None:

@@ -10,6 +10,7 @@ from workbook.draw import style
 from workbook.draw.lane_ruler import Ruler
 from workbook.draw.lane_traces import ViewTraces
 from workbook.draw.picture import DPI, Picture
+from workbook.lane import UNIT_UM
 from workbook.scenes import LaneScene, Trace
 
 LEFT_IN, RIGHT_IN = 1.06, 0.08
@@ -18,7 +19,7 @@ HEAD_IN, TICKS_IN, RULER_IN, SUBHEAD_IN, FOOT_IN = 0.33, 0.24, 0.57, 0.36, 0.26
 STRETCHED_FT = 40.0
 WHOLE_SPAN_FT, LAST_SPAN_FT = (-0.4, 67.2), (STRETCHED_FT, 70.2)
 WHOLE_BADGE_FT, LAST_BADGE_FT = 64.8, 64.2
-OIL_PX = 246  # room for hand and oil at the right of the head
+OIL_PX = 300  # room for hand and oil at the right of the head
 SAMPLE_PX = 30
 
 
@@ -157,10 +158,11 @@ class LanePicture(Picture):
     def _show_still(self, scene: LaneScene) -> None:
         thickest = float(np.max(scene.film_um, initial=0.0))
         for axes, film in zip((self.lane, self.last), self.films, strict=True):
-            frame.show_film(film, scene.film_um, thickest)
+            frame.show_film(film, scene.film_um)
             frame.face_board_one(axes, scene.hand)
-        self.swatch.set_facecolor(style.OIL(1.0 if thickest else 0.0))
-        oil = f"oil up to {thickest:.1f} µm" if thickest else "no oil"
+        self.swatch.set_facecolor(style.OIL(thickest / style.DEEPEST_OIL_UM))
+        units = thickest / UNIT_UM
+        oil = f"oil up to {units:.0f} units ({thickest:.1f} µm)" if thickest else "no oil"
         self.oil_words.set_text(f"{scene.hand}-hander · {oil}")
 
     def _show(self, scene: LaneScene) -> None:

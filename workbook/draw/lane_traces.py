@@ -72,7 +72,8 @@ class ViewTraces:
         for band in self.bands.values():
             axes.add_patch(picture.moves(band))
         self.lines = {k: line(gid=f"path {k}", **s.line()) for k, s in looks.items()}
-        self.leaders = {k: line(color=s.colour, linewidth=0.9) for k, s in looks.items()}
+        # dotted and grey: it ties a letter to its path and must not look like a path
+        self.leaders = {k: line(color=style.MUTED, linewidth=1.0, linestyle=":") for k in looks}
         self.marks = {
             k: {name: line(marker=m, gid=f"{name} {k}", **s.mark()) for name, m in MARKS.items()}
             for k, s in reversed(looks.items())

@@ -24,7 +24,8 @@ BALL = "#f1f2f4"
 HOLE = "#6b7077"
 WARNING = "#a8123e"
 
-# bare wood to the thickest film; kept light so that both paths stand out on it
+DEEPEST_OIL_UM = 8.0  # 45 units; what is thicker looks the same
+# bare wood to the deepest film; kept light so that both paths stand out on it
 OIL = LinearSegmentedColormap.from_list("oil film", [WOOD, "#dfe9ee", "#cddfec"])
 
 SMALL, NORMAL = 9.0, 10.0  # letter sizes [pt] on a picture 9.6 in wide

@@ -39,7 +39,8 @@ def numbers_html(c: Comparison) -> str:
     for group, rows in groupby(tables.comparison_rows(c), key=lambda row: row.group):
         lines = [_line((f"{row.words} [{row.unit}]", *row.cells)) for row in rows]
         parts.append(_table((group, "A", "B", "B − A"), lines))
-    return f'<div class="workbook-tables">{"".join(parts)}</div>'
+    ball_and_rating, shot = "".join(parts[:2]), "".join(parts[2:])
+    return f'<div class="workbook-tables"><div>{ball_and_rating}</div>{shot}</div>'
 
 
 def shares_html(c: Comparison) -> str:

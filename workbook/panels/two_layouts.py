@@ -248,12 +248,11 @@ class TwoLayouts:
                 [("pin", "a"), ("pin", "b")],
                 [(name, "a") for name in SHARED],
                 [(name, "b") for name in SHARED],
+                [("val", "a"), ("val", "b")],
             )
         ]
+        first.append(c["apart"])
         folds = {
-            "VAL angle; A and B apart": widgets.HBox(
-                [c["val_a"], c["val_b"], c["apart"]], layout=row
-            ),
             "Bowler": widgets.HBox([c[n] for n in ("style", "hand", *BOWLER)], layout=row),
             "Ball": widgets.HBox([c[n] for n in (*BALL, "cover")], layout=row),
             "Grip": widgets.HBox([c["grip"], c["span"]], layout=row),

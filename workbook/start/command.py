@@ -43,10 +43,19 @@ def split(argv: list[str]) -> tuple[list[str], str | None, list[str]]:
 
 def _run(argv: list[str]) -> int:
     own, command, words = split(argv)
-    options = _parser().parse_args(own)
+    options, rest = _parser().parse_known_args(own)
+    if rest:
+        known = ", ".join(COMMANDS)
+        raise Refusal(
+            f"{rest[0]} is none of the workbook's commands ({known}) or options (--help)."
+        )
     root = places.checkout()
     if root:
         wheels = options.wheels.resolve() if options.wheels else None
+        if wheels and not wheels.is_dir():
+            raise Refusal(
+                f"--wheels {wheels} is no folder: give the folder that holds the packages."
+            )
         environment.ensure(root, ["test"] if command == "test" else [], wheels, argv)
     if command == "test":
         if root is None:

@@ -1,0 +1,166 @@
+"""Holes by a second method: a boolean of closed meshes, integrated over their triangles.
+
+trimesh and manifold3d cut the holes out of a ball of triangles. With edges of length h the facets
+lie up to h^2/8 inside the sphere; the mesh is scaled to the ball's volume, which removes the mean
+of that, two meshes with h and h/2 are extrapolated (Richardson), and what the holes take is the
+ball less the cut ball of the same mesh, so that only the facets over the holes count. The bore is a
+prism scaled to the circle's area, which makes its second moments good to the fourth power of the
+angle of a side. Mark: textbook mechanics, computed by other people's code.
+"""
+
+import math
+
+import numpy as np
+import pytest
+
+import workbook as wb
+from tests.conftest import BOWLER, PIN_UP
+from workbook.core import mass
+
+trimesh = pytest.importorskip("trimesh")
+pytest.importorskip("manifold3d")
+pytestmark = pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
+
+INCH, POUND, G_CM3 = 0.0254, 0.45359237, 1000.0
+CIRCUMFERENCE = 27.0
+R = CIRCUMFERENCE / (2 * math.pi)  # meshes are in inches
+SIDES = 96
+THOUSANDTH = 1e-3  # of what a hole takes away
+
+
+def sphere_mesh(subdivisions):
+    ball = trimesh.creation.icosphere(subdivisions=subdivisions, radius=R)
+    return ball.apply_scale((4 / 3 * math.pi * R**3 / ball.volume) ** (1 / 3))
+
+
+BALLS = [sphere_mesh(n) for n in (4, 5)]  # edges of length h and h/2
+
+
+def place(over, up):
+    """Unit vectors of a point of the ball and of the ways over and up at it, by hand."""
+    a, b = over / R, up / R
+    return (
+        np.array([math.cos(b) * math.sin(a), math.sin(b), math.cos(b) * math.cos(a)]),
+        np.array([math.cos(a), 0.0, -math.sin(a)]),
+        np.array([-math.sin(b) * math.sin(a), math.cos(b), -math.sin(b) * math.cos(a)]),
+    )
+
+
+def axis(hole):
+    """Entry and inward unit vector; the palm lies toward the midline, lateral toward the ring."""
+    out, side, up = place(hole.over_in, hole.up_in)
+    palm = -up if hole.up_in >= 0 else up
+    across = (hole.forward_pitch_in * palm + hole.lateral_pitch_in * side) / R
+    return out, across - math.sqrt(1 - across @ across) * out
+
+
+def bore(hole, diameter):
+    """The prism of a bore: from its bottom to well outside of the ball."""
+    entry, inward = axis(hole)
+    turn = 2 * math.pi / SIDES
+    radius = diameter / 2 * math.sqrt(turn / math.sin(turn))
+    ends = [R * entry + hole.depth_in * inward, R * entry - 1.5 * inward]
+    return trimesh.creation.cylinder(radius=radius, segment=ends, sections=SIDES)
+
+
+def moments(mesh):
+    """Volume, first moment and inertia about the ball's centre, packed into one array."""
+    volume = mesh.volume
+    inertia = mesh.moment_inertia_frame(np.eye(4))
+    return np.concatenate([[volume], volume * mesh.center_mass, inertia.ravel()])
+
+
+def taken(bores):
+    """What cutting `bores` out of the ball takes away, extrapolated to a smooth ball."""
+    coarse, fine = (
+        moments(ball) - moments(trimesh.boolean.difference([ball, *bores], engine="manifold"))
+        for ball in BALLS
+    )
+    return fine + (fine - coarse) / 3
+
+
+def hole(over, up, diameter, depth, forward=0.0, lateral=0.0, inner=None):
+    return wb.Hole(
+        over_in=over, up_in=up, diameter_in=diameter, depth_in=depth, insert_inner_in=inner,
+        forward_pitch_in=forward, lateral_pitch_in=lateral,
+    )  # fmt: skip
+
+
+def random_holes(n=8, seed=11):
+    """Shallow and deep, radial, forward or reverse, left and right, both, bare and with a ring."""
+    rng = np.random.default_rng(seed)
+    pitches = [(0, 0), (0.6, 0), (-0.6, 0), (0, 0.6), (0, -0.6), (0.5, 0.4), (-0.5, -0.4), (0, 0)]
+    for i in range(n):
+        where, diameter = rng.uniform(-3, 3, 2), rng.uniform(0.7, 1.4)
+        depth = rng.uniform(0.5, 1.2) if i % 2 else rng.uniform(2.0, 3.5)
+        inner = diameter - rng.uniform(0.2, 0.4) if i % 3 == 0 else None
+        yield hole(*where, diameter, depth, *pitches[i], inner)
+
+
+@pytest.mark.parametrize("one", list(random_holes()), ids=lambda h: f"{h.depth_in:.2f} deep")
+def test_moments_of_one_hole(one):
+    entry, inward = axis(one)
+    for diameter in filter(None, (one.diameter_in, one.insert_inner_in)):
+        volume, first, second = mass.cylinder(
+            R * INCH, R * INCH * entry, inward, diameter / 2 * INCH, one.depth_in * INCH
+        )
+        expected = taken([bore(one, diameter)])
+        inertia = np.trace(second) * np.eye(3) - second
+        assert volume / INCH**3 == pytest.approx(expected[0], rel=THOUSANDTH)
+        for found, other in ((first / INCH**4, expected[1:4]), (inertia / INCH**5, expected[4:])):
+            assert np.linalg.norm(found.ravel() - other) < THOUSANDTH * np.linalg.norm(other)
+
+
+GRIPS = {
+    "bare, radial": [
+        hole(-0.8, 2.7, 0.95, 1.6), hole(0.8, 2.6, 1.0, 1.5), hole(0.1, -2.6, 1.1, 2.9),
+    ],
+    "rings": [
+        hole(-0.75, 2.9, 31 / 32, 1.5, inner=0.75), hole(0.8, 2.7, 31 / 32, 1.7, inner=0.7),
+        hole(-0.1, -2.5, 1.375, 2.6, inner=1.05),
+    ],
+    "rings and pitches": [
+        hole(-0.9, 2.4, 0.9, 1.2, 0.25, -0.3, 0.7), hole(0.8, 2.8, 1.0, 1.4, -0.3, 0.25),
+        hole(0.2, -2.8, 1.25, 3.0, -0.25, 0.4, 0.95),
+    ],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", GRIPS)
+def test_whole_drilled_ball(name):
+    """Mass, centre of mass and inertia of a ball with three holes, against a union of meshes."""
+    holes, ring_density, weight, low, differential = GRIPS[name], 1.2, 14.0, 2.51, 0.045
+    ball = wb.Ball(weight_lb=weight, rg_low_in=low, differential_in=differential, cover="urethane")
+    assumed = wb.Assumptions(insert_density=ring_density)
+    drilled = wb.drill(ball, PIN_UP, wb.Grip(tuple(holes)), BOWLER, assumed)
+
+    bores = [bore(h, h.diameter_in) for h in holes]
+    for i, one in enumerate(bores):  # where bores meet, the library cuts twice, as it says
+        for other in bores[:i]:
+            shared = trimesh.boolean.intersection([one, other], engine="manifold")
+            assert shared.is_empty or shared.volume < 1e-9
+    removed = taken(bores)
+    inserts = [(bore(h, h.diameter_in), bore(h, h.insert_inner_in))
+               for h in holes if h.insert_inner_in]  # fmt: skip
+    rings = sum((taken([outer]) - taken([inner]) for outer, inner in inserts), np.zeros(13))
+
+    volume = 4 / 3 * math.pi * (R * INCH) ** 3
+    mean = weight * POUND / volume
+    scale = INCH ** np.repeat([3, 4, 5], [1, 3, 9])
+    change = scale * (ring_density * G_CM3 * rings - mean * removed)
+    # symmetric core: low RG about the pin, the same high RG about everything square to it
+    pin, _, _ = place(*drilled.marks.pin_in)
+    high = low + differential
+    own = weight * POUND * INCH**2 * (
+        high**2 * np.eye(3) + (low**2 - high**2) * np.outer(pin, pin)
+    )  # fmt: skip
+    kept = weight * POUND + change[0]
+    c = change[1:4] / kept
+    about_c = own + change[4:].reshape(3, 3) - kept * (c @ c * np.eye(3) - np.outer(c, c))
+
+    lost = np.abs(change)
+    assert drilled.weight_lb * POUND == pytest.approx(kept, abs=THOUSANDTH * lost[0])
+    found = np.array(drilled.center_of_mass_in) * INCH
+    assert np.linalg.norm(found - c) < THOUSANDTH * np.linalg.norm(c)
+    off = drilled.inertia_per_mass * drilled.weight_lb * POUND - about_c
+    assert np.linalg.norm(off) < THOUSANDTH * np.linalg.norm(change[4:])

@@ -40,13 +40,14 @@ def main(arguments: list[str] | None = None) -> int:
     try:
         if len(options.setups) not in (0, 2):
             raise errors.InputRefused(
-                f"number of setup files {len(options.setups)} is outside 0 (the demo) or 2 (A and B)."
+                f"number of setup files {len(options.setups)} is outside 0 (the demo) or 2 "
+                "(A and B)."
             )
         picture = Path(options.picture)
         if picture.suffix.lower() != ".png" or not picture.absolute().parent.is_dir():
             raise errors.InputRefused(
-                f"picture {errors.shown(options.picture)} must end in .png and lie in a folder that "
-                "exists."
+                f"picture {errors.shown(options.picture)} must end in .png and lie in a folder "
+                "that is there."
             )
         lane = LANES[options.lane]() if options.lane in LANES else Lane.from_csv(options.lane)
         line = Line(laydown_board=options.laydown, arrow_board=options.arrow)
@@ -109,7 +110,8 @@ def describe(setup: Setup) -> str:
     return (
         f"{layout.drilling_angle_deg:g} deg x {layout.pin_to_pap_in:g} in x "
         f"{layout.val_angle_deg:g} deg, pin {setup.drilled.pin_side}, {setup.surface}, "
-        f"{ball.weight_lb:g} lb {ball.cover}, top weight {ball.top_weight_oz:g} oz; {bowler.hand}-handed, {bowler.speed_mph:g} mph, "
+        f"{ball.weight_lb:g} lb {ball.cover}, top weight {ball.top_weight_oz:g} oz; "
+        f"{bowler.hand}-handed, {bowler.speed_mph:g} mph, "
         f"{bowler.rev_rate_rpm:g} rpm, rotation {bowler.axis_rotation_deg:g}, "
         f"tilt {bowler.axis_tilt_deg:g}"
     )

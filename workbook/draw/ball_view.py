@@ -170,7 +170,7 @@ class BallView:
         scale, edge = self.px_per_radius, self.px_per_radius * ROOM
         lines = [
             *self.drawn_rings,
-            *(np.asarray(line.get_xydata()) for line in self.lines.values()),
+            *(np.asarray(line.get_xydata()) for line in (*self.lines.values(), self.layout)),
             RIM,
         ]
         taken = np.vstack(

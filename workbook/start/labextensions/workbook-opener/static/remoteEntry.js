@@ -6,14 +6,15 @@
   async function open(app, panel) {
     if (!panel || !panel.context || !panel.content.model || opened.has(panel)) return;
     opened.add(panel);
-    await Promise.all([panel.context.ready, panel.revealed, panel.sessionContext.ready]);
+    await panel.context.ready;
+    const wasDirty = panel.context.model.dirty; // a kernel that connects marks the page as changed
+    await Promise.all([panel.revealed, panel.sessionContext.ready]);
     const page = panel.content.model.getMetadata("workbook");
     if (!page || !page.autorun) return;
     // the session is ready before its connection is; a run in that gap would be lost
     const kernel = panel.sessionContext.session && panel.sessionContext.session.kernel;
     if (kernel) await kernel.info;
     app.shell.collapseLeft();
-    const wasDirty = panel.context.model.dirty;
     await app.commands.execute("notebook:run-all-cells");
     panel.content.activeCellIndex = 0;
     await panel.content.scrollToItem(0, "start");

@@ -25,7 +25,7 @@ TERMS = (
          "away from the bowling hand's side"),
     Term("breakpoint", "Outermost board of the path, and its distance.", "board, ft"),
     Term("CG", "Mark on the ball toward which its centre of mass lies."),
-    Term("cut to cut", "Span from the edge of the thumb hole to the edge of a finger's bore.", "in"),
+    Term("cut to cut", "Span from edge of the thumb hole to edge of a finger's bore.", "in"),
     Term("differential", "Highest minus lowest RG.", "in"),
     Term("drilling angle", "Angle at the pin between the lines to the PAP and to the mass mark.",
          "deg", "toward the thumb"),

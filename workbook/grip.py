@@ -210,11 +210,12 @@ class Grip:
         finger_r = errors.number("finger bore", finger_bore_in, "in", 0.25, 1.5) / 2
         thumb_r = errors.number("thumb hole", thumb_hole_in, "in", 0.25, 1.5) / 2
         finger_edge, thumb_edge = (math.asin(r * arc) / arc for r in (finger_r, thumb_r))
-        side = finger_edge + bridge / 2
         down = (middle + ring) / 4 + thumb_edge
+        reaches = [span + finger_edge + thumb_edge for span in (middle, ring)]
+        side = _side(reaches, 2 * finger_edge + bridge, down, arc)
         holes = []
-        for name, span, way in (("middle", middle, -1), ("ring", ring, 1)):
-            over, up = _finger_place(span + finger_edge + thumb_edge, side, down, arc)
+        for name, reach, way in (("middle", reaches[0], -1), ("ring", reaches[1], 1)):
+            over, up = _finger_place(reach, side, down, arc)
             holes.append(
                 Hole(
                     over_in=way * over,
@@ -255,6 +256,22 @@ def _finger_up(reach: float, over: float, down: float, arc: float) -> float:
     """
     s, c = math.sin(down * arc), math.cos(down * arc) * math.cos(over * arc)
     return (math.acos(math.cos(reach * arc) / math.hypot(s, c)) - math.atan2(s, c)) / arc
+
+
+def _side(reaches: list[float], apart: float, down: float, arc: float) -> float:
+    """How far [in] each finger lies from the centreline for their centres to be `apart` [in].
+
+    With equal spans it is half of that; unequal ones stagger the holes, which brings them closer
+    to the centreline. Solved in turns.
+    """
+    side = apart / 2
+    for _ in range(60):
+        (o1, u1), (o2, u2) = (_finger_place(reach, side, down, arc) for reach in reaches)
+        now = sphere.angle(sphere.point(-o1 * arc, u1 * arc), sphere.point(o2 * arc, u2 * arc))
+        side = max(0.0, side + (apart - now / arc) / 2)
+        if abs(apart - now / arc) < 1e-10:
+            break
+    return side
 
 
 def _finger_place(reach: float, side: float, down: float, arc: float) -> tuple[float, float]:

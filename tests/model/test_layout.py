@@ -34,6 +34,37 @@ def test_angles_to_marks_and_back(mark):
         assert angles(read) == pytest.approx(angles(layout), abs=1e-6)
 
 
+@pytest.mark.parametrize("mark", ["psa_in", "cg_in"])
+@pytest.mark.parametrize("drilling", [0, 45, 180])
+@pytest.mark.parametrize("val", [0, 45, 90])
+def test_ends_of_the_angles_come_back(mark, drilling, val):
+    """Angles read from marks come from -180 to 180: at an end rounding may fall on either side."""
+    for pin_to_pap in (0.5, 1, 3.375, 4.5, 6, 6.75):
+        layout = wb.Layout(
+            drilling_angle_deg=drilling, pin_to_pap_in=pin_to_pap, val_angle_deg=val
+        )  # fmt: skip
+        marks = layout.place(BOWLER.pap, BALL)
+        read = wb.read_marks(BOWLER.pap, BALL, marks.pin_in, getattr(marks, mark)).layout
+        assert angles(read) == pytest.approx(angles(layout), abs=1e-6)
+
+
+def test_marks_rounded_to_a_hundredth_come_back():
+    """0.007 in at most at each mark: 0.4 degrees seen from 1 in away, 0.1 from a quarter around."""
+    fiftieth_inch, half_degree = 0.02, 0.5
+    rng = np.random.default_rng(8)
+    for i in range(400):
+        layout = wb.Layout(
+            drilling_angle_deg=rng.uniform(0, 180) if i % 4 else rng.choice([0.0, 180.0]),
+            pin_to_pap_in=rng.uniform(1, 6.75), val_angle_deg=rng.uniform(0, 80) if i % 5 else 0,
+        )  # fmt: skip
+        marks = layout.place(BOWLER.pap, BALL)
+        pin, psa = (tuple(round(v, 2) for v in at) for at in (marks.pin_in, marks.psa_in))
+        read = wb.read_marks(BOWLER.pap, BALL, pin, psa).layout
+        assert read.pin_to_pap_in == pytest.approx(layout.pin_to_pap_in, abs=fiftieth_inch)
+        assert read.val_angle_deg == pytest.approx(layout.val_angle_deg, abs=half_degree)
+        assert read.drilling_angle_deg == pytest.approx(layout.drilling_angle_deg, abs=half_degree)
+
+
 def test_angles_to_distances_and_back():
     for layout in layouts():
         back = layout.distances().layout()

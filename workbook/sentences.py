@@ -192,7 +192,9 @@ HARDLY = 0.2  # boards of hook and feet of roll that a whole slider must move to
 
 def slider_notes(c: Comparison) -> list[str]:
     """Sentences on sliders that hardly move anything here, worked out over their whole range."""
-    said = []
+    said: list[str] = []
+    if c.shot_a.gutter_ft is not None:
+        return said
     for field, words, values in (
         ("drilling_angle_deg", "drilling angle", (0.0, 60.0, 120.0, 180.0)),
         ("val_angle_deg", "VAL angle", (0.0, 30.0, 60.0, 90.0)),
@@ -210,7 +212,7 @@ def slider_notes(c: Comparison) -> list[str]:
 
 
 def _spread(values: NDArray[np.float64]) -> float:
-    """Greatest minus smallest; nothing where no shot has one, endless where only some have."""
+    """Greatest minus smallest; 0 where no shot has one, endless where only some have."""
     there = np.isfinite(values)
     if not there.any():
         return 0.0

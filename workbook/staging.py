@@ -59,7 +59,8 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
         label=label,
         title=f"{setup.name}: {layout_words(setup.layout)}" if setup.name else "",
         caption=f"differential {shown(d.differential_in, 3)} in, RG low {shown(d.rg_low_in, 3)} in"
-        + (f"; {len(rings)} oil rings, the first darkest" if rings else ""),
+        + ("; one oil ring" if len(rings) == 1 else "")
+        + (f"; {len(rings)} oil rings, the first darkest" if len(rings) > 1 else ""),
         hand=setup.bowler.hand,
         holes=tuple(HoleOutline(h.name, h.rim(circumference)) for h in setup.grip.holes),
         pin=_point(d.marks.pin_in, arc),

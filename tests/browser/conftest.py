@@ -9,11 +9,9 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
-from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Locator, Page, sync_playwright
 
 from workbook.start import places
 
@@ -40,11 +38,13 @@ class Lab:
     def __init__(self, command: list[str], cwd: Path, log: Path, **variables: str) -> None:
         with log.open("w") as out:
             self.process = subprocess.Popen(
-                [*command], cwd=cwd, env=os.environ | variables,
+                command, cwd=cwd, env=os.environ | variables,
                 stdin=subprocess.DEVNULL, stdout=out, stderr=subprocess.STDOUT,
             )  # fmt: skip
-        self.log, self.address = log, ""
+        self.address, begin = "", time.monotonic()
         while not self.address:
+            if time.monotonic() - begin > PATIENCE_MS / 1000:
+                self.close()
             ended = self.process.poll() is not None
             words = log.read_text().split()
             self.address = next((w for w in words if w.startswith("http") and "token=" in w), "")
@@ -99,6 +99,23 @@ def browser() -> Iterator[Browser]:
         browser.close()
 
 
+# When a lane's picture was replaced by the next [ms].
+WATCH = """
+window.laneFrames = [];
+new MutationObserver((changes) => {
+  for (const { target } of changes)
+    if (target.matches("img.workbook-lane")) laneFrames.push(performance.now());
+}).observe(document, { subtree: true, attributeFilter: ["src"] });
+"""
+RESTED = """(before) => {
+  const pictures = [...document.querySelectorAll(".workbook-panel img")];
+  const seen = pictures.map((it) => it.src).join();
+  if (window.lastSeen !== seen) [window.lastSeen, window.seenSince] = [seen, performance.now()];
+  return pictures.length && pictures.every((it) => it.complete && it.naturalWidth === 1920)
+    && pictures[0].src !== before && performance.now() - seenSince > 300;
+}"""
+
+
 @dataclass
 class Visit:
     """A page as a reader has it open, and what happened on it."""
@@ -106,16 +123,53 @@ class Visit:
     page: Page
     requests: list[str] = field(default_factory=list)
     dialogs: list[str] = field(default_factory=list)
-    errors: list[str] = field(default_factory=list)
 
     @classmethod
-    def of(cls, browser: Browser, address: str, width: int = 1280, height: int = 800) -> "Visit":
+    def of(cls, browser: Browser, address: str) -> "Visit":
         """Open `address` in a window of its own and touch nothing."""
-        visit = cls(browser.new_page(viewport={"width": width, "height": height}))
-        visit.page.set_default_timeout(PATIENCE_MS)
-        visit.page.on("request", lambda request: visit.requests.append(request.url))
-        visit.page.on("websocket", lambda socket: visit.requests.append(socket.url))
-        visit.page.on("dialog", lambda dialog: visit.dialogs.append(dialog.message))
-        visit.page.on("pageerror", lambda error: visit.errors.append(str(error)))
-        visit.page.goto(address)
+        visit = cls(browser.new_page(viewport={"width": 1280, "height": 800}))
+        page = visit.page
+        page.set_default_timeout(PATIENCE_MS)
+        page.add_init_script(WATCH)
+        page.on("request", lambda request: visit.requests.append(request.url))
+        page.on("websocket", lambda socket: visit.requests.append(socket.url))
+        page.on("dialog", lambda dialog: visit.dialogs.append(dialog.message))
+        page.goto(address)
         return visit
+
+    @property
+    def picture(self) -> str:
+        """The address of the lane's picture; every new picture has a new one."""
+        return self.page.locator("img.workbook-lane").get_attribute("src") or ""
+
+    @property
+    def frames(self) -> int:
+        """How many pictures of the lane there have been."""
+        return self.page.evaluate("laneFrames.length")
+
+    def text(self, name: str) -> str:
+        """What a text of the panel says."""
+        return self.page.locator(f".workbook-{name}").inner_text()
+
+    def wait_for_picture(self, since: str = "") -> None:
+        """Wait until the lane is there to be seen, in another picture than `since`."""
+        self.page.wait_for_function(
+            """(before) => [...document.querySelectorAll("img.workbook-lane")]
+            .some((it) => it.src !== before && it.complete && it.naturalWidth > 0)""",
+            arg=since,
+        )
+
+    def rest(self, since: str = "") -> None:
+        """Wait until all pictures are sharp and no more come, after the picture `since`."""
+        self.page.wait_for_function(RESTED, arg=since)
+
+    def handle(self, name: str) -> Locator:
+        """The handle of a slider."""
+        return self.page.locator(f".workbook-{name} .noUi-handle")
+
+    def focus_other_side(self, name: str) -> None:
+        """Go to the side of a switch that is not down, with the Tab key where it is the second."""
+        buttons = self.page.locator(f".workbook-{name} button")
+        buttons.first.focus()
+        if "mod-active" in (buttons.first.get_attribute("class") or ""):
+            self.page.keyboard.press("Tab")

@@ -8,6 +8,8 @@ from workbook.comparison import Comparison
 
 STYLE = """<style>
 .workbook-panel { font-size: 15px; }
+.workbook-panel > *, .workbook-panel .widget-box > * { /* full width has margins beside it */
+  max-width: calc(100% - 4px) !important; }
 .workbook-panel .widget-label, .workbook-panel .widget-readout { font-size: 14px; }
 .workbook-sentence p { font-size: 17px; line-height: 1.35; margin: 4px; min-height: 4.1em; }
 .workbook-notes li { line-height: 1.4; }
@@ -16,7 +18,8 @@ STYLE = """<style>
 .workbook-tables table { border-collapse: collapse; }
 .workbook-tables td, .workbook-tables th { padding: 1px 8px; line-height: 1.35; text-align: right;
   white-space: nowrap; }
-.workbook-tables td:first-child, .workbook-tables th:first-child { text-align: left; }
+.workbook-tables td:first-child, .workbook-tables th:first-child { text-align: left;
+  white-space: normal; }
 .workbook-tables tr:nth-child(even) td { background: rgba(120, 120, 120, 0.09); }
 .workbook-code pre { white-space: pre-wrap; user-select: all; font-size: 13px; }
 </style>"""

@@ -97,7 +97,9 @@ class Panel:
     @property
     def values(self) -> Values:
         """What the controls say now."""
-        return {name: control.value for name, control in self.controls.items()}
+        # a slider on the page answers 4.5 with 4.500000000000001
+        said = {name: control.value for name, control in self.controls.items()}
+        return {n: round(v, 9) if isinstance(v, float) else v for n, v in said.items()}
 
     def set(self, **values: Any) -> None:
         """Move several controls at once and answer once; all or none of them.
@@ -138,6 +140,8 @@ class Panel:
 
     def settle(self) -> None:
         """Do now what follows when the controls rest: sharp pictures and the slow texts."""
+        if self._timer:
+            self._timer.cancel()
         self._timer = None
         with _Telling(self):
             texts = self._last.later() if self._last.later else {}

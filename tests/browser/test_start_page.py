@@ -1,0 +1,168 @@
+"""The first page in a real browser: it runs when it is opened and follows the keyboard."""
+
+import re
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import PATIENCE_MS, Visit
+
+pytestmark = pytest.mark.slow
+FIRST = ("pin-a", "pin-b", "distance-a", "drilling-a", "grit-a")
+SWITCHES, SLIDERS = FIRST[:2], FIRST[2:]
+FAULTS = ", ".join(
+    f'[data-mime-type="application/vnd.jupyter.{kind}"]' for kind in ("stderr", "error")
+)
+PIXELS = """(picture) => {
+  const canvas = document.createElement("canvas");
+  canvas.width = picture.naturalWidth; canvas.height = picture.naturalHeight;
+  canvas.getContext("2d").drawImage(picture, 0, 0);
+  return canvas.toDataURL();
+}"""
+PIXEL = 1
+ROUNDING_OF_A_SCROLLBAR = 2 * PIXEL
+
+
+@pytest.fixture(scope="module")
+def start(browser, lab):
+    """The first page as it comes up, untouched until the tests below move something."""
+    visit = Visit.of(browser, lab.address)
+    yield visit
+    visit.page.close()
+
+
+@pytest.fixture
+def rested(start):
+    """The first page with sharp pictures and nothing under way."""
+    start.rest()
+    return start
+
+
+def runs_by_itself(visit):
+    """All that opening a page must bring, without a click."""
+    page = visit.page
+    visit.wait_for_picture()
+    notebook = page.locator(".jp-NotebookPanel:not(.lm-mod-hidden)")
+    notebook.locator('.jp-Notebook-ExecutionIndicator[data-status="idle"]').wait_for()
+    waiting = notebook.locator(".jp-CodeCell .jp-InputArea-prompt", has_text="*")
+    expect(waiting).to_have_count(0, timeout=PATIENCE_MS)
+    assert notebook.locator(FAULTS).all_inner_texts() == []
+    assert visit.dialogs == [] and page.locator(".jp-Dialog").count() == 0
+    top = notebook.locator(".jp-WindowedPanel-outer").element_handle()
+    page.wait_for_function("(it) => it.scrollTop === 0", arg=top)
+
+
+def strangers(visit):
+    """Requests to other machines."""
+    assert len(visit.requests) > 10 and any(url.startswith("ws:") for url in visit.requests)
+    hosts = {url: urlsplit(url).hostname for url in visit.requests
+             if not url.startswith(("data:", "blob:"))}  # fmt: skip
+    return [url for url, host in hosts.items() if host not in ("127.0.0.1", "localhost")]
+
+
+def test_the_first_page_runs_when_it_is_opened(start):
+    runs_by_itself(start)
+
+
+def test_opening_a_page_does_not_change_it(start):
+    """Lab saves a changed page after a while, outputs and all."""
+    start.wait_for_picture()
+    start.page.wait_for_selector(".lm-TabBar-tab.lm-mod-current:not(.jp-mod-dirty)")
+
+
+def test_at_rest_pictures_are_sharp_and_the_sentence_has_bands(rested):
+    before = rested.picture
+    rested.handle("distance-a").press("ArrowRight")
+    rested.rest(since=before)
+    assert re.search(r"\([+-−]?\d+\.\d to [+-−]?\d+\.\d\)", rested.text("sentence"))
+
+
+@pytest.mark.parametrize("name", FIRST)
+def test_the_keyboard_alone_moves_a_first_control(rested, name):
+    page, picture = rested.page, rested.picture
+    numbers, sentence = rested.text("numbers"), rested.text("sentence")
+    pixels = page.locator("img.workbook-balls").evaluate(PIXELS)
+    if name in SWITCHES:
+        rested.focus_other_side(name)
+        page.keyboard.press("Space" if name == "pin-a" else "Enter")
+    else:
+        rested.handle(name).press("ArrowRight")
+    rested.rest(since=picture)
+    assert rested.text("numbers") != numbers
+    assert page.locator("img.workbook-balls").evaluate(PIXELS) != pixels
+    # a step of a slider may be too small for the sentence, which rounds to one decimal
+    assert name in SLIDERS or rested.text("sentence") != sentence
+    assert rested.text("status") == ""
+
+
+def test_the_tab_key_comes_to_every_first_control(rested):
+    page, reached = rested.page, []
+    page.locator(".workbook-pin-a button").first.focus()
+    while len(reached) < 20 and "grit-a" not in reached:
+        reached.append(page.evaluate(
+            """(names) => names.find((name) =>
+            document.activeElement.matches(`.workbook-${name} :is(button, .noUi-handle)`))""",
+            FIRST,
+        ))  # fmt: skip
+        page.keyboard.press("Tab")
+    assert [name for name in dict.fromkeys(reached) if name] == list(FIRST)
+
+
+def test_running_the_cell_again_leaves_one_answer_to_a_move(rested):
+    page = rested.page
+    page.locator(".jp-CodeCell .jp-InputPlaceholder").first.click()  # unfolds the code
+    page.locator(".jp-CodeCell .cm-content").first.click()
+    for _ in range(3):
+        before = rested.picture
+        page.keyboard.press("Control+Enter")
+        rested.rest(since=before)
+    assert page.locator(".workbook-panel").count() == 1
+    for name in SLIDERS:
+        before, frames = rested.picture, rested.frames
+        rested.handle(name).press("ArrowLeft")
+        rested.rest(since=before)
+        assert rested.frames - frames == 2, "one picture at once and the sharp one"
+
+
+def test_screen_readers_find_names(rested):
+    panel = rested.page.locator(".workbook-panel")
+    for parts, attribute in ((".noUi-handle", "aria-label"), ("img", "alt")):
+        names = [part.get_attribute(attribute) for part in panel.locator(parts).all()]
+        assert names and all(name and name.strip() for name in names), parts
+        assert len(set(names)) == len(names), f"two {parts} of one name"
+    assert panel.locator("[aria-live=polite]").inner_text() == rested.text("sentence")
+
+
+@pytest.fixture(params=[(1024, 768), (512, 384)], ids=["1024 x 768", "1024 x 768 at 200 %"])
+def small(rested, request):
+    """A smaller window; zoomed to 200 %, a page has half the pixels each way."""
+    wide, high = request.param
+    rested.page.set_viewport_size({"width": wide, "height": high})
+    rested.page.wait_for_function("(wide) => innerWidth === wide", arg=wide)
+    yield rested
+    rested.page.set_viewport_size({"width": 1280, "height": 800})
+
+
+def test_nothing_sticks_out_of_a_small_window(small):
+    page = small.page
+    wide, room = page.locator(".workbook-panel").evaluate("it => [it.scrollWidth, it.clientWidth]")
+    assert wide <= room + ROUNDING_OF_A_SCROLLBAR
+    for name in FIRST:
+        parts = page.locator(f".workbook-{name} :is(button, .noUi-handle)")
+        for part in parts.all():
+            part.click(trial=True)  # scrolls it into view and asks whether a click would arrive
+
+
+def test_the_second_page_runs_when_it_is_opened(browser, lab):
+    visit = Visit.of(browser, lab.page("01_two_layouts.ipynb"))
+    try:
+        runs_by_itself(visit)
+        assert strangers(visit) == []
+    finally:
+        visit.page.close()
+
+
+def test_nothing_is_asked_of_other_machines(rested):
+    """Last, so that it knows what all tests above have caused."""
+    assert strangers(rested) == []

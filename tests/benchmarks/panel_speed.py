@@ -35,7 +35,6 @@ MOVES = {
     "drilling_a": [float(angle) for angle in range(10, 95, 5)],
     "grit_a": ["500", "1000", "2000", "3000", "4000"],
 }
-KEYS = {name: name.replace("_", "-") for name in MOVES}
 
 
 @dataclass
@@ -88,8 +87,8 @@ def drawn_anew(panel: TwoLayouts) -> dict[str, tuple[Picture, bytes]]:
 
 def kernel_part(moves: int, rounds: int = ROUNDS) -> tuple[list[Took], TwoLayouts]:
     """Times in the kernel, and the panel as the moves have left it."""
-    Panel.strict = True
     held = TwoLayouts(demo.USUAL)
+    held.panel.strict = True
     rests, anew, table = [], [], []
     for name, values in MOVES.items():
         wall, cpu = [], []
@@ -115,7 +114,7 @@ def kernel_part(moves: int, rounds: int = ROUNDS) -> tuple[list[Took], TwoLayout
     return table, held
 
 
-# Each press of a key waits in `pressed` for its picture; what came of it goes into `came`.
+# When what followed the last press of a key was there to be seen [ms after the press].
 LISTEN = """() => {
   const pictures = ["lane", "balls"].map((it) => document.querySelector(`img.workbook-${it}`));
   const sentence = document.querySelector(".workbook-sentence");

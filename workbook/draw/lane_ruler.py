@@ -88,7 +88,9 @@ class Ruler:
             self.marks[label, name].set_visible(True)
             self.marks[label, name].set_data([distance], [height])
             where = f", board {board:.1f}" if name == "breakpoint" else ""
-            self._write(label, name, f"{label} {round(distance, 1) + 0.0:.1f} ft{where}", 0.0, height)
+            self._write(
+                label, name, f"{label} {round(distance, 1) + 0.0:.1f} ft{where}", 0.0, height
+            )
         if there:
             widths = [
                 self.picture.width_px(self.words[label, name]) / self.px_per_ft for label in there

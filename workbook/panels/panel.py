@@ -1,8 +1,9 @@
 """The one panel class: controls in, pictures and words out, and a line for what went wrong."""
 
 import asyncio
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from html import escape
 from itertools import count
 from typing import Any
@@ -15,7 +16,10 @@ from workbook.errors import InputRefused
 from workbook.panels.names import Names
 
 Values = dict[str, Any]
-REST_S = 0.05  # a control that has not moved for so long rests; keys repeat faster
+# A control rests when it has not moved for so long [s]: sooner after a single move than in a drag,
+# whose moves come one in 0.06 s and must not wait for what follows at rest.
+SINGLE_REST_S, DRAG_REST_S, DRAG_GAP_S = 0.02, 0.08, 0.4
+BREATH_S = 0.002  # between two jobs at rest, so that a move that has come in goes first
 SHARP = 2
 _numbers = count(1)
 
@@ -30,13 +34,13 @@ class Answer:
         A scene for each picture, by name.
     texts : mapping
         HTML for each text, by name.
-    later : callable, optional
-        More texts, slow to work out; asked for when the controls rest.
+    later : sequence of callables
+        Each gives more texts that are slow to work out; asked for when the controls rest.
     """
 
     scenes: Mapping[str, Any] = field(default_factory=dict)
     texts: Mapping[str, str] = field(default_factory=dict)
-    later: Callable[[], Mapping[str, str]] | None = None
+    later: Sequence[Callable[[], Mapping[str, str]]] = ()
 
 
 class Panel:
@@ -73,6 +77,7 @@ class Panel:
         self._answer, self._last = answer, Answer()
         self._shown: Values | None = None
         self._timer: asyncio.TimerHandle | None = None
+        self._moved = -DRAG_GAP_S
         wide = widgets.Layout(width="100%", height="auto")
         self.images = {name: widgets.Image(format="png", layout=wide) for name in pictures}
         self.texts = {name: widgets.HTML() for name in texts}
@@ -139,17 +144,28 @@ class Panel:
             (control.observe if on else control.unobserve)(self._changed, names="value")
 
     def settle(self) -> None:
-        """Do now what follows when the controls rest: sharp pictures and the slow texts."""
+        """Do now what follows when the controls rest: slow texts, sharp pictures, names."""
         if self._timer:
             self._timer.cancel()
-        self._timer = None
+            self._timer = None
         with _Telling(self):
-            texts = self._last.later() if self._last.later else {}
-            for name, text in texts.items():
-                self.texts[name].value = text
-            for name in self._last.scenes:
-                self.images[name].value = self.pictures[name].png(SHARP)
-            self._name_all()
+            for job in self._jobs():
+                job()
+
+    def _jobs(self) -> Iterator[Callable[[], None]]:
+        """What follows at rest, in pieces that a new move can come between."""
+        for later in self._last.later:
+            yield partial(self._write, later)
+        for name in self._last.scenes:
+            yield partial(self._sharpen, name)
+        yield self._name_all
+
+    def _write(self, later: Callable[[], Mapping[str, str]]) -> None:
+        for name, text in later().items():
+            self.texts[name].value = text
+
+    def _sharpen(self, name: str) -> None:
+        self.images[name].value = self.pictures[name].png(SHARP)
 
     def tell(self, text: str) -> None:
         """Say something in the status line ("" clears it)."""
@@ -180,7 +196,17 @@ class Panel:
             loop = asyncio.get_running_loop()
         except RuntimeError:
             return  # a script or a test: nobody drags, and it calls `settle` itself
-        self._timer = loop.call_later(REST_S, self.settle)
+        dragged, self._moved = loop.time() - self._moved < DRAG_GAP_S, loop.time()
+        wait = DRAG_REST_S if dragged else SINGLE_REST_S
+        self._timer = loop.call_later(wait, self._rest, self._jobs())
+
+    def _rest(self, jobs: Iterator[Callable[[], None]]) -> None:
+        self._timer = None
+        with _Telling(self):
+            job = next(jobs, None)
+            if job:
+                job()
+                self._timer = asyncio.get_running_loop().call_later(BREATH_S, self._rest, jobs)
 
     def _name_all(self) -> None:
         """Names of handles and words for pictures, for screen readers."""

@@ -86,14 +86,16 @@ class TwoLayouts:
                 ),
             },
             texts={"sentence": spoken_html(compare_sentence(c, {})), "numbers": numbers_html(c)},
-            later=lambda: self._later(c, values),
+            later=(
+                lambda: self._words(c, values),
+                lambda: {"notes": list_html([*notes(c), *slider_notes(c)])},
+            ),
         )
 
-    def _later(self, c: Comparison, values: Values) -> dict[str, str]:
+    def _words(self, c: Comparison, values: Values) -> dict[str, str]:
         ranges = difference_ranges(c.a, c.b, c.lane, c.line)
         return {
             "sentence": spoken_html(compare_sentence(c, ranges)),
-            "notes": list_html([*notes(c), *slider_notes(c)]),
             "shares": shares_html(c),
             "code": f"<pre>{escape(comparison_code(c, self._grip_code(values)))}</pre>",
         }

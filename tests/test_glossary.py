@@ -21,5 +21,6 @@ def test_every_quantity_of_the_table_is_explained():
                 "RG about the PAP": "RG", "weight removed": None, "board at the arrows": "board",
                 "breakpoint board": "breakpoint", "breakpoint distance": "breakpoint",
                 "board at the pins": "board", "speed at the pins": None,
-                "intermediate": "intermediate differential"}.get(words, words)  # fmt: skip
+                "intermediate": "intermediate differential", "half the slip gone at": "length",
+                "roll": "roll"}.get(words, words)  # fmt: skip
         assert base is None or base in known, words

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from workbook.layout import DistanceLayout, Layout, read_marks
     from workbook.line import Line
     from workbook.rating import Rating, rate
+    from workbook.reports import report
     from workbook.rolling import Shot, Shots, roll, roll_many
     from workbook.setup import Setup
     from workbook.surface import Surface
@@ -37,6 +38,7 @@ _HOMES = {
     "layout": ("DistanceLayout", "Layout", "read_marks"),
     "line": ("Line",),
     "rating": ("Rating", "rate"),
+    "reports": ("report",),
     "rolling": ("Shot", "Shots", "roll", "roll_many"),
     "setup": ("Setup",),
     "surface": ("Surface",),
@@ -46,7 +48,7 @@ _HOME = {name: module for module, names in _HOMES.items() for name in names}
 __all__ = [
     "Assumptions", "Ball", "Bowler", "Comparison", "DistanceLayout", "Drilled", "Grip", "Hole",
     "InputRefused", "Lane", "Layout", "LegalLimit", "Line", "Pap", "Rating", "Setup", "Shot",
-    "Shots", "Surface", "compare", "drill", "rate", "read_marks", "roll", "roll_many",
+    "Shots", "Surface", "compare", "drill", "rate", "read_marks", "report", "roll", "roll_many",
 ]  # fmt: skip
 
 

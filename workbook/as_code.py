@@ -29,6 +29,7 @@ def comparison_code(c: Comparison, grip: str = "") -> str:
         f"a = {_setup(c.a)}",
         f"b = {_setup(c.b)}",
         f"c = wb.compare(a, b, wb.Lane.{c.lane.name}(), {call(c.line)})",
+        "print(wb.report(c))",
     ]
     return "\n".join(lines)
 

@@ -29,7 +29,10 @@ OTHER_COVERS = {f"{part}_{cover}": cover for part in ("mu_dry", "absorbed") for 
 
 @dataclass(frozen=True)
 class Range:
-    """The band from the 10th to the 90th percentile; unit as the quantity's name says."""
+    """From the 10th to the 90th percentile, widened to hold the answer at our best values.
+
+    Unit as the quantity's name says.
+    """
 
     low: float
     high: float
@@ -53,8 +56,11 @@ def difference_ranges(
         difference = getattr(two, name) - getattr(one, name)
         there = difference[np.isfinite(difference)]
         if len(there) >= 0.9 * draws:
+            # the first row is our best values: some of them stand at an end of their range, so
+            # the answer that is shown may lie outside the middle of the draws
             low, high = np.percentile(there, (LOW, HIGH))
-            ranges[name] = Range(float(low), float(high))
+            best = there[0] if np.isfinite(difference[0]) else low
+            ranges[name] = Range(float(min(low, best)), float(max(high, best)))
     return ranges
 
 
@@ -63,7 +69,7 @@ def _drawn(setup: Setup, draws: int) -> list[Setup]:
     keys = [key for key in MOVED if OTHER_COVERS.get(key, setup.ball.cover) == setup.ball.cover]
     columns = [MOVED.index(key) for key in keys]
     ends = [sources.FACTS[key].range for key in keys]
-    many = []
+    many = [setup]
     for row in _design(draws):
         values = {
             key: low + (high - low) * float(row[column])

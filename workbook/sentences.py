@@ -80,7 +80,7 @@ class Told:
         text = f"{self.claim.verb} {self.size} {self.claim.unit} {way}"
         if self.band is None:
             return text
-        low, high = (shown(value, 1, sign=True) for value in (self.band.low, self.band.high))
+        low, high = (_end(value) for value in (self.band.low, self.band.high))
         return f"{text} ({low} to {high})"
 
 
@@ -95,6 +95,11 @@ def compare_sentence(c: Comparison, ranges: dict[str, Range]) -> str:
         for label, shot in (("A", c.shot_a), ("B", c.shot_b))
         if shot.gutter_ft is not None
     ]
+    if len(lost) == 2:
+        lost = [
+            f"Both go into the gutter, A at {c.shot_a.gutter_ft:.0f} ft and B at "
+            f"{c.shot_b.gutter_ft:.0f} ft"
+        ]
     if lost:
         return (
             f"{_listed(lost)}, so there is no difference at the pins to tell; choose another line."
@@ -108,7 +113,7 @@ def compare_sentence(c: Comparison, ranges: dict[str, Range]) -> str:
     if different:
         parts += _verdict([one for one in told if one.claim.key != "flare_in"])
     if ranges:
-        parts += _cause(c)
+        parts += _cause(c, {one.claim.noun for one in different})
     return " ".join(parts)
 
 
@@ -146,12 +151,12 @@ def _verdict(on_lane: list[Told]) -> list[str]:
     return parts
 
 
-def _cause(c: Comparison) -> list[str]:
+def _cause(c: Comparison, different: set[str]) -> list[str]:
     """The cause that brings most of the difference in hook, else of that in roll."""
     for key, noun in (("total_hook_boards", "hook"), ("roll_ft", "roll")):
         shares = c.shares.get(key, {})
         whole = sum(abs(share) for share in shares.values())
-        if whole < 0.05:
+        if whole < 0.05 or noun not in different:
             continue
         ordered = sorted(shares, key=lambda name: -abs(shares[name]))
         most = abs(shares[ordered[0]]) / whole
@@ -161,6 +166,11 @@ def _cause(c: Comparison) -> list[str]:
             return [f"Most of the difference in {noun} comes from {ordered[0]}."]
         return [f"The difference in {noun} comes from {_listed(ordered[:2])}."]
     return []
+
+
+def _end(value: float) -> str:
+    """An end of a band: finer where a tenth would hide its sign."""
+    return shown(value, 1 if abs(value) >= 0.05 else 2, sign=True)
 
 
 def _listed(words: list[str]) -> str:

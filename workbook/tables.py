@@ -63,11 +63,11 @@ _RATED: tuple[tuple[str, str, Getter, int], ...] = (
     ("length", "ft", lambda r: r.length_ft, 1),
 )
 _SHOT: tuple[tuple[str, str, Getter, int], ...] = (
-    ("board at the arrows", "board", lambda s: s.arrow_board, 1),
+    ("board at the arrows", "board", lambda s: _on_lane(s.arrow_board), 1),
     ("breakpoint board", "board", lambda s: None if s.gutter_ft else s.breakpoint_board, 1),
     ("breakpoint distance", "ft", lambda s: None if s.gutter_ft else s.breakpoint_ft, 1),
-    ("length (half the slip gone)", "ft", lambda s: s.length_ft, 1),
-    ("roll (a tenth of it left)", "ft", lambda s: s.roll_ft, 1),
+    ("half the slip gone at", "ft", lambda s: s.length_ft, 1),
+    ("roll (a tenth of it left) at", "ft", lambda s: s.roll_ft, 1),
     ("sharpness (most turn in 5 ft)", "deg", lambda s: s.sharpness_deg, 2),
     ("flare", "in", lambda s: s.flare_in, 1),
     ("total hook (from the launch line)", "boards", lambda s: s.total_hook_boards, 1),
@@ -80,13 +80,18 @@ SHARED_OUT = {
     "hook_potential_boards": ("hook potential", "boards"),
     "rated_length_ft": ("length, reference lane", "ft"),
     "total_hook_boards": ("total hook", "boards"),
-    "length_ft": ("length", "ft"),
+    "length_ft": ("half the slip gone at", "ft"),
     "roll_ft": ("roll", "ft"),
     "breakpoint_ft": ("breakpoint distance", "ft"),
     "sharpness_deg": ("sharpness", "deg"),
     "flare_in": ("flare", "in"),
     "entry_board": ("board at the pins", "board"),
 }
+
+
+def _on_lane(board: float | None) -> float | None:
+    """The board, or None where a ball had left the lane."""
+    return board if board is not None and 0.5 < board < 39.5 else None
 
 
 def comparison_rows(c: Comparison) -> list[Row]:

@@ -55,7 +55,7 @@ class Ruler:
             self.axes.text(
                 -NAME_IN * DPI / self.px_per_ft,
                 row + 0.5,
-                name,
+                "half slip" if name == "length" else name,
                 va="center_baseline",
                 fontsize=style.SMALL,
             )

@@ -22,7 +22,7 @@ def slider(
         step=step,
         description=f"{words} [{UNIT_SIGNS.get(unit, unit)}]" if unit else words,
         readout_format=f".{digits}f",
-        style={"description_width": "150px"},
+        style={"description_width": "175px"},
         layout=widgets.Layout(width="400px", max_width="100%"),
     )
 
@@ -33,7 +33,7 @@ def menu(words: str, options: Any, value: Any) -> widgets.Dropdown:
         options=options,
         value=value,
         description=words,
-        style={"description_width": "150px"},
+        style={"description_width": "175px"},
         layout=widgets.Layout(width="400px", max_width="100%"),
     )
 
@@ -44,7 +44,7 @@ def switch(words: str, options: list[str], value: str | None) -> widgets.ToggleB
         options=options,
         value=value,
         description=words,
-        style={"button_width": "110px", "description_width": "150px", "font_weight": "bold"},
+        style={"button_width": "110px", "description_width": "60px", "font_weight": "bold"},
         layout=widgets.Layout(width="400px", max_width="100%"),
     )
 
@@ -55,6 +55,23 @@ def steps(words: str, options: tuple[str, ...], value: str) -> widgets.Selection
         options=options,
         value=value,
         description=words,
-        style={"description_width": "150px"},
+        style={"description_width": "175px"},
         layout=widgets.Layout(width="400px", max_width="100%"),
     )
+
+
+def folded(parts: dict[str, widgets.Widget]) -> widgets.VBox:
+    """A row of buttons, each of which opens its part under the row; the keyboard reaches them."""
+    row, boxes = [], []
+    for words, part in parts.items():
+        button = widgets.ToggleButton(False, description=words, layout=widgets.Layout(width="auto"))
+        button.add_class("workbook-fold")
+        box = widgets.VBox([part], layout=widgets.Layout(display="none"))
+
+        def toggle(change: dict[str, Any], box: widgets.VBox = box) -> None:
+            box.layout.display = "" if change["new"] else "none"
+
+        button.observe(toggle, names="value")
+        row.append(button)
+        boxes.append(box)
+    return widgets.VBox([widgets.HBox(row, layout=widgets.Layout(flex_flow="row wrap")), *boxes])

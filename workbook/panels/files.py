@@ -42,6 +42,8 @@ class FileRow:
     def save(self, letter: str) -> None:
         """Write the setup of that letter to the file; one that is there already is kept."""
         try:
+            if not self.name.value.strip():
+                raise InputRefused("file name is missing: give one, such as my setup.json.")
             if self.path.exists():
                 raise InputRefused(f"{self.path.name} is there already: give another name.")
             setup = self.owner.setup(letter, self.owner.panel.values)

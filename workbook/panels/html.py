@@ -60,7 +60,9 @@ def shares_html(c: Comparison) -> str:
     table = _table(("B − A", *causes, "together"), lines)
     return (
         f'<div class="workbook-tables">{table}</div><p>Each property of A is swapped for that of '
-        "B, one at a time and in every order; the shares add up to the difference.</p>"
+        "B, one at a time and in every order; the shares add up to the difference. Flare stands "
+        "for how the spin axis moves in the ball, its direction included: differentials and axes."
+        "</p>"
     )
 
 

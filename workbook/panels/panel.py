@@ -1,6 +1,7 @@
 """The one panel class: controls in, pictures and words out, and a line for what went wrong."""
 
 import asyncio
+import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
@@ -22,6 +23,9 @@ SINGLE_REST_S, DRAG_REST_S, DRAG_GAP_S = 0.02, 0.08, 0.4
 BREATH_S = 0.002  # between two jobs at rest, so that a move that has come in goes first
 SHARP = 2
 _numbers = count(1)
+# Lab may handle a move in another thread than the one that builds panels, and pictures share what
+# matplotlib keeps for all: one at a time.
+_ONE_AT_A_TIME = threading.RLock()
 
 
 @dataclass(frozen=True)
@@ -198,23 +202,31 @@ class Panel:
             return  # a script or a test: nobody drags, and it calls `settle` itself
         dragged, self._moved = loop.time() - self._moved < DRAG_GAP_S, loop.time()
         wait = DRAG_REST_S if dragged else SINGLE_REST_S
-        self._timer = loop.call_later(wait, self._rest, self._jobs())
+        self._timer = loop.call_later(wait, self._rest, self._jobs(), self._last)
 
-    def _rest(self, jobs: Iterator[Callable[[], None]]) -> None:
-        self._timer = None
+    def _rest(self, jobs: Iterator[Callable[[], None]], answer: Answer) -> None:
+        if answer is not self._last:
+            return  # a move came in between, and has its own rest
         with _Telling(self):
             job = next(jobs, None)
             if job:
                 job()
-                self._timer = asyncio.get_running_loop().call_later(BREATH_S, self._rest, jobs)
+                loop = asyncio.get_running_loop()
+                self._timer = loop.call_later(BREATH_S, self._rest, jobs, answer)
 
     def _name_all(self) -> None:
         """Names of handles and words for pictures, for screen readers."""
         names = []
         for name, control in self.controls.items():
             at = f".{self.mark} .workbook-{name.replace('_', '-')}"
-            for part in (".noUi-handle", "select", "input", "[role=group]"):
+            for part in (".noUi-handle", "select", "input"):
                 names.append([f"{at} {part}", "aria-label", control.description])
+            if isinstance(control, widgets.ToggleButtons):
+                for option in control.options:
+                    button = f"{at} button[value='{option}']"
+                    down = "true" if option == control.value else "false"
+                    names.append([button, "aria-label", f"{control.description}: {option}"])
+                    names.append([button, "aria-pressed", down])
         for name, picture in self.pictures.items():
             names.append([f".{self.mark} img.workbook-{name}", "alt", picture.describe()])
         self.names.names = names
@@ -232,9 +244,11 @@ class _Telling:
         self.panel, self.refused = panel, False
 
     def __enter__(self) -> "_Telling":
+        _ONE_AT_A_TIME.acquire()
         return self
 
     def __exit__(self, kind: type | None, why: BaseException | None, _trace: object) -> bool:
+        _ONE_AT_A_TIME.release()
         if why is None or self.panel.strict or not isinstance(why, Exception):
             return False
         self.refused = True

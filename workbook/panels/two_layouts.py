@@ -18,7 +18,7 @@ from workbook.grip import Grip
 from workbook.lane import Lane
 from workbook.layout import Layout
 from workbook.line import Line
-from workbook.panels.controls import menu, slider, steps, switch
+from workbook.panels.controls import folded, menu, slider, steps, switch
 from workbook.panels.files import FileRow
 from workbook.panels.html import STYLE, list_html, numbers_html, shares_html, spoken_html
 from workbook.panels.panel import Answer, Panel, Values
@@ -51,8 +51,10 @@ SHARED = {
 class TwoLayouts:
     """Holds what the sliders do not show: files loaded, and which controls go where."""
 
-    def __init__(self, style: str) -> None:
-        self.bases = dict(zip("ab", demo.pin_up_and_down(style), strict=True))
+    def __init__(self, style: str, *, alike: bool = False) -> None:
+        up, down = demo.pin_up_and_down(style)
+        self.alike = alike
+        self.bases = {"a": up, "b": up if alike else down}
         self.line = demo.STYLES[style].line
         self.comparison: Comparison | None = None
         self.files = FileRow(self)
@@ -184,6 +186,8 @@ class TwoLayouts:
             **{name: getattr(setup.bowler, name) for name in BOWLER},
             **{name: getattr(setup.ball, name) for name in BALL},
         }
+        menu_before = self.panel.controls["grip"].options
+        self.panel.controls["grip"].options = [*GRIPS, FROM_FILE]
         before = dict(self.bases)
         other = "b" if letter == "a" else "a"
         self.bases[letter] = setup
@@ -195,6 +199,7 @@ class TwoLayouts:
             self.panel.set(**values)
         except ValueError:
             self.bases = before
+            self.panel.controls["grip"].options = menu_before
             raise
 
     # What there is, and where
@@ -202,8 +207,8 @@ class TwoLayouts:
     def _controls(self, style: str) -> dict[str, widgets.ValueWidget]:
         who, a = demo.STYLES[style], self.bases["a"]
         controls: dict[str, widgets.ValueWidget] = {
-            "pin_a": switch("A", list(VAL_DEG), "pin up"),
-            "pin_b": switch("B", list(VAL_DEG), "pin down"),
+            "pin_a": switch("A is", list(VAL_DEG), "pin up"),
+            "pin_b": switch("B is", list(VAL_DEG), "pin up" if self.alike else "pin down"),
         }
         for letter in "ab":
             layout = self.bases[letter].layout
@@ -228,14 +233,18 @@ class TwoLayouts:
         for name, (step, digits) in BALL.items():
             controls[name] = slider(Ball, name, getattr(a.ball, name), step, digits=digits)
         controls["cover"] = menu("cover", list(COVERS), a.ball.cover)
-        controls["grip"] = menu("grip", [*GRIPS, FROM_FILE], next(iter(GRIPS))
+        controls["grip"] = menu("grip", list(GRIPS), next(iter(GRIPS))
                                 if who.thumb else "no thumb hole")  # fmt: skip
         controls["span"] = widgets.FloatSlider(
             4.25, min=3, max=5.5, step=0.0625, description="span, cut to cut [in]",
             readout_format=".4f", style={"description_width": "150px"},
             layout=widgets.Layout(width="400px", max_width="100%"),
         )  # fmt: skip
-        controls["lane"] = menu("lane", list(LANES), "house")
+        lanes = [
+            (f"{name}: {lane.volume_ml:.0f} mL, {lane.length_ft:.0f} ft", name)
+            for name, lane in LANES.items()
+        ]
+        controls["lane"] = menu("lane", lanes, "house")
         for name in LINE:
             controls[name] = slider(Line, name, getattr(who.line, name), 0.5, digits=1)
         return controls
@@ -263,23 +272,24 @@ class TwoLayouts:
             "Save and load": self.files.box,
             "Copy as code": panel.texts["code"],
         }  # fmt: skip
-        accordion = widgets.Accordion(list(folds.values()), titles=list(folds))
         panel.arrange([
-            widgets.HTML(STYLE), *first, panel.status, panel.texts["sentence"],
+            widgets.HTML(STYLE), *first, folded(folds), panel.status, panel.texts["sentence"],
             panel.images["lane"], panel.texts["notes"], panel.images["balls"],
-            panel.texts["numbers"], accordion,
+            panel.texts["numbers"],
         ])  # fmt: skip
         self._taken_apart()
 
 
-def two_layouts(style: str = demo.USUAL) -> Panel:
+def two_layouts(style: str = demo.USUAL, *, alike: bool = False) -> Panel:
     """Pin up against pin down: the switches, pin distance, drilling angle, grit, and all the rest.
 
     Parameters
     ----------
     style : str
         A bowler of the invented clinic (`workbook.demo.STYLES`).
+    alike : bool
+        Start with both balls pin up, so that a reader can predict first.
     """
     if style not in demo.STYLES:
         raise ValueError(f"style must be one of {', '.join(demo.STYLES)}, not {style!r}.")
-    return TwoLayouts(style).panel
+    return TwoLayouts(style, alike=alike).panel

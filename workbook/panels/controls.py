@@ -64,7 +64,10 @@ def folded(parts: dict[str, widgets.Widget]) -> widgets.VBox:
     """A row of buttons, each of which opens its part under the row; the keyboard reaches them."""
     row, boxes = [], []
     for words, part in parts.items():
-        button = widgets.ToggleButton(False, description=words, layout=widgets.Layout(width="auto"))
+        button = widgets.ToggleButton(
+            False, description=words, tooltip=f"show or hide: {words}",
+            layout=widgets.Layout(width="auto"),
+        )  # fmt: skip
         button.add_class("workbook-fold")
         box = widgets.VBox([part], layout=widgets.Layout(display="none"))
 

@@ -11,7 +11,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from workbook.core.sphere import Matrix, Vector, cross
+from workbook.core.sphere import Matrix, Vector, square_to
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(10)
 _RING = 24
@@ -41,10 +41,7 @@ def cylinder(
     volume : float [m^3], first : array (3,) [m^4], second : array (3, 3) of integral r r^T [m^5]
     """
     out = -inward
-    helper = np.eye(3)[int(np.argmin(np.abs(out)))]
-    e1 = cross(out, helper)
-    e1 /= np.linalg.norm(e1)
-    e2 = cross(out, e1)
+    e1, e2 = square_to(out)
     a = float(surface @ e1) + hole_radius * _U
     b = float(surface @ e2) + hole_radius * _V
     bottom = float(surface @ out) - depth

@@ -82,7 +82,8 @@ def _in_words(c: Comparison) -> str:
     note = (
         "In brackets: the middle four fifths of the difference when everything that nobody knows "
         "well (friction, oil carried, roughness, densities, the ball's turn at release) is drawn "
-        "over its range, widened to hold the number itself. The entry angle alone wobbles by some tenths of a degree with that turn."
+        "over its range, widened to hold the number itself. The entry angle alone wobbles by some "
+        "tenths of a degree with that turn."
     )
     return "\n".join(textwrap.wrap(f"In words: {sentence}", 96) + textwrap.wrap(note, 96))
 

@@ -303,3 +303,17 @@ def test_saved_files_are_of_their_kind(picture, tmp_path, ending, start):
 def test_inches_across_become_boards():
     """Published: USBC lane specifications: 39 boards on 41.5 in."""
     assert lane_frame.board_span(41.5) == 39.0
+
+
+@pytest.mark.parametrize("scale", [1, 2])
+def test_the_kept_palette_serves_what_comes_later(picture, scale):
+    """A gutter's warning red and the page's white, though the palette was made without the red."""
+    picture.show(lane(hook("A")))
+    picture.png(scale)
+    picture.show(SCENES["far gutter late"])
+    true = np.asarray(picture.image(scale), dtype=int)
+    shown = np.asarray(Image.open(io.BytesIO(picture.png(scale))).convert("RGB"), dtype=int)
+    assert tuple(shown[0, 0]) == (255, 255, 255)
+    off = np.abs(shown - true).max(axis=2)
+    a_shade_hardly_seen, few_pixels = 24, 0.001
+    assert np.mean(off > a_shade_hardly_seen) < few_pixels

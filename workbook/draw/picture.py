@@ -5,9 +5,11 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import matplotlib
+import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.text import Text
@@ -38,6 +40,7 @@ class Picture:
         self._moving: list[Artist] = []
         # the still part for each scale: pixels kept by the canvas, which have no public type
         self._backgrounds: dict[float, Any] = {}
+        self._palettes: dict[float, Image.Image] = {}
         self._scene: Any = None
         with matplotlib.rc_context(style.RC):
             self.figure = Figure(figsize=(width_in, height_in), dpi=DPI)
@@ -50,12 +53,16 @@ class Picture:
             with matplotlib.rc_context(style.RC):
                 self._show_still(scene)
             self._backgrounds.clear()
+            self._palettes.clear()
         self._show(scene)
         self._scene = scene
 
     def png(self, scale: float = 1) -> bytes:
         """Return the picture as PNG bytes, `scale` [1] times 100 pixels an inch."""
-        return _palette_png(self.image(scale))
+        image = self.image(scale)
+        if scale not in self._palettes:
+            self._palettes[scale] = _palette_of(image)
+        return _png(image, self._palettes[scale])
 
     def image(self, scale: float = 1) -> Image.Image:
         """Return the picture as an RGB image, `scale` [1] times 100 pixels an inch.
@@ -137,13 +144,34 @@ class Picture:
         raise NotImplementedError
 
 
-def _palette_png(image: Image.Image) -> bytes:
+def _palette_of(image: Image.Image) -> Image.Image:
+    """A palette that serves a picture whatever moves on it: its own colours and those of the style.
+
+    Searching one for each frame takes longer than drawing it.
+    """
+    inks = [ink for look in style.SETUPS.values() for ink in (look.colour, look.words)]
+    inks += [style.INK, style.MUTED, style.WARNING, style.HOLE, style.POCKET_EDGE]
+    papers = (style.PAPER, style.WOOD, style.BALL, style.POCKET)
+    rows = [_blends(ink, paper) for ink in inks for paper in papers]
+    strip = Image.fromarray(np.repeat(np.array(rows, dtype=np.uint8), 4, axis=0))
+    sample = Image.new("RGB", (max(image.width, strip.width), image.height + strip.height))
+    sample.paste(image, (0, 0))
+    sample.paste(strip, (0, image.height))
+    few = sample.quantize(255, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+    colours = np.array(few.getpalette()).reshape(-1, 3)
+    paper = np.round(255 * np.array(to_rgb(style.PAPER))).astype(int)
+    colours[np.abs(colours - paper).max(axis=1) <= 8] = paper  # the page stays its own white
+    few.putpalette(np.vstack([colours, paper])[:256].ravel().tolist())
+    return few
+
+
+def _blends(ink: str, paper: str) -> np.ndarray:
+    """Colours on the way from an ink to a paper, as at the edge of a line or in a faded ring."""
+    way = np.repeat(np.linspace(0.0, 1.0, 9), 16)[:, None]
+    return np.round(255 * (np.array(to_rgb(ink)) * (1 - way) + np.array(to_rgb(paper)) * way))
+
+
+def _png(image: Image.Image, palette: Image.Image) -> bytes:
     out = io.BytesIO()
-    few = image.quantize(256, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
-    palette = few.getpalette() or []
-    paper = few.getpixel((0, 0))  # the page's own white, which the quantizer mixes with its like
-    assert isinstance(paper, int)
-    palette[3 * paper : 3 * paper + 3] = image.getpixel((0, 0))
-    few.putpalette(palette)
-    few.save(out, "PNG", compress_level=2)
+    image.quantize(palette=palette, dither=Image.Dither.NONE).save(out, "PNG", compress_level=1)
     return out.getvalue()

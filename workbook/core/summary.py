@@ -43,7 +43,7 @@ RESULT = np.dtype(
 )  # fmt: skip
 
 WINDOW = 1.524  # 5 ft [m]
-LEAST_SLIP = 0.1  # a release with less slip [m/s] already rolls
+LEAST_SLIP = 0.1  # a release with less slip [m/s] already rolls (assumption: 5 x the slip scale)
 LEFT_HALF, LEFT_TENTH = 0.5, 0.1
 MOST_RINGS = 400
 RING = 5  # columns of a ring: mean axis (3, body), mean contact along it, distance

@@ -9,6 +9,14 @@ from workbook.inputs import Inputs, limits
 UNIT_SIGNS = {"deg": "°"}
 
 
+def wide() -> dict[str, Any]:
+    """Looks that all controls share; each gets a layout of its own, to be hidden by itself."""
+    return {
+        "style": {"description_width": "175px"},
+        "layout": widgets.Layout(width="400px", max_width="100%"),
+    }
+
+
 def slider(
     record: type[Inputs], name: str, value: float, step: float, *, words: str = "", digits: int = 2
 ) -> widgets.FloatSlider:
@@ -22,8 +30,7 @@ def slider(
         step=step,
         description=f"{words} [{UNIT_SIGNS.get(unit, unit)}]" if unit else words,
         readout_format=f".{digits}f",
-        style={"description_width": "175px"},
-        layout=widgets.Layout(width="400px", max_width="100%"),
+        **wide(),
     )
 
 
@@ -33,8 +40,7 @@ def menu(words: str, options: Any, value: Any) -> widgets.Dropdown:
         options=options,
         value=value,
         description=words,
-        style={"description_width": "175px"},
-        layout=widgets.Layout(width="400px", max_width="100%"),
+        **wide(),
     )
 
 
@@ -55,8 +61,7 @@ def steps(words: str, options: tuple[str, ...], value: str) -> widgets.Selection
         options=options,
         value=value,
         description=words,
-        style={"description_width": "175px"},
-        layout=widgets.Layout(width="400px", max_width="100%"),
+        **wide(),
     )
 
 

@@ -18,7 +18,7 @@ from workbook.grip import Grip
 from workbook.lane import Lane
 from workbook.layout import Layout
 from workbook.line import Line
-from workbook.panels.controls import folded, menu, slider, steps, switch
+from workbook.panels.controls import folded, menu, slider, steps, switch, wide
 from workbook.panels.files import FileRow
 from workbook.panels.html import STYLE, list_html, numbers_html, shares_html, spoken_html
 from workbook.panels.panel import Answer, Panel, Values
@@ -237,8 +237,7 @@ class TwoLayouts:
                                 if who.thumb else "no thumb hole")  # fmt: skip
         controls["span"] = widgets.FloatSlider(
             4.25, min=3, max=5.5, step=0.0625, description="span, cut to cut [in]",
-            readout_format=".4f", style={"description_width": "150px"},
-            layout=widgets.Layout(width="400px", max_width="100%"),
+            readout_format=".4f", **wide(),
         )  # fmt: skip
         lanes = [
             (f"{name}: {lane.volume_ml:.0f} mL, {lane.length_ft:.0f} ft", name)

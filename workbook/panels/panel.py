@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from html import escape
-from itertools import count
+from itertools import chain, count, repeat
 from typing import Any
 
 import ipywidgets as widgets
@@ -17,10 +17,11 @@ from workbook.errors import InputRefused
 from workbook.panels.names import Names
 
 Values = dict[str, Any]
+Job = Callable[[], None]
 # A control rests when it has not moved for so long [s]: sooner after a single move than in a drag,
 # whose moves come one in 0.06 s and must not wait for what follows at rest.
 SINGLE_REST_S, DRAG_REST_S, DRAG_GAP_S = 0.02, 0.08, 0.4
-BREATH_S = 0.002  # between two jobs at rest, so that a move that has come in goes first
+BREATH_S = 0.002  # between two jobs, so that a move that has come in goes first
 SHARP = 2
 _numbers = count(1)
 # Lab may handle a move in another thread than the one that builds panels, and pictures share what
@@ -50,8 +51,10 @@ class Answer:
 class Panel:
     """Controls, and the pictures and texts that follow them.
 
-    A change of any control asks `answer` for the new answer and shows it at once; when the controls
-    rest, the pictures become sharp and the slow texts follow. A refusal, or a fault of ours, is
+    A change of any control asks `answer` for the new answer and shows its texts and first picture
+    at once, the other pictures a breath later: the page, which has to fetch and paint them, can
+    meanwhile send the next move. When the controls rest, the pictures become sharp and the slow
+    texts follow. A refusal, or a fault of ours, is
     told in the status line, and the last good answer stays.
 
     Parameters
@@ -156,20 +159,20 @@ class Panel:
             for job in self._jobs():
                 job()
 
-    def _jobs(self) -> Iterator[Callable[[], None]]:
+    def _jobs(self) -> Iterator[Job]:
         """What follows at rest, in pieces that a new move can come between."""
         for later in self._last.later:
             yield partial(self._write, later)
         for name in self._last.scenes:
-            yield partial(self._sharpen, name)
+            yield partial(self._draw, name, SHARP)
         yield self._name_all
+
+    def _draw(self, name: str, scale: float = 1) -> None:
+        self.images[name].value = self.pictures[name].png(scale)
 
     def _write(self, later: Callable[[], Mapping[str, str]]) -> None:
         for name, text in later().items():
             self.texts[name].value = text
-
-    def _sharpen(self, name: str) -> None:
-        self.images[name].value = self.pictures[name].png(SHARP)
 
     def tell(self, text: str) -> None:
         """Say something in the status line ("" clears it)."""
@@ -184,35 +187,45 @@ class Panel:
             answer = self._answer(values)
             for name, scene in answer.scenes.items():
                 self.pictures[name].show(scene)
-            for name in answer.scenes:
-                self.images[name].value = self.pictures[name].png()
+            for name in list(answer.scenes)[:1]:
+                self._draw(name)
             for name, text in answer.texts.items():
                 self.texts[name].value = text
             self._shown, self._last = values, answer
         if not telling.refused:
             self.tell("")
-            self._rest_soon()
+            self._follow()
 
-    def _rest_soon(self) -> None:
+    def _follow(self) -> None:
+        """Draw the other pictures, and what follows at rest, unless a new move comes first."""
         if self._timer:
             self._timer.cancel()
+        others = [partial(self._draw, name) for name in list(self._last.scenes)[1:]]
         try:
             loop = asyncio.get_running_loop()
-        except RuntimeError:
-            return  # a script or a test: nobody drags, and it calls `settle` itself
+        except RuntimeError:  # a script or a test: nobody drags, and it calls `settle` itself
+            with _Telling(self):
+                for job in others:
+                    job()
+            return
         dragged, self._moved = loop.time() - self._moved < DRAG_GAP_S, loop.time()
-        wait = DRAG_REST_S if dragged else SINGLE_REST_S
-        self._timer = loop.call_later(wait, self._rest, self._jobs(), self._last)
+        rest = DRAG_REST_S if dragged else SINGLE_REST_S
+        waits = chain(repeat(BREATH_S, len(others)), [rest], repeat(BREATH_S))
+        self._do_next(zip(waits, chain(others, self._jobs()), strict=False), self._last)
 
-    def _rest(self, jobs: Iterator[Callable[[], None]], answer: Answer) -> None:
-        if answer is not self._last:
-            return  # a move came in between, and has its own rest
-        with _Telling(self):
-            job = next(jobs, None)
-            if job:
+    def _do_next(self, waits_and_jobs: Iterator[tuple[float, Job]], answer: Answer) -> None:
+        wait, job = next(waits_and_jobs, (0.0, None))
+        if job is None:
+            return
+
+        def do() -> None:
+            if answer is not self._last:
+                return  # a move came in between, and has its own rest
+            with _Telling(self):
                 job()
-                loop = asyncio.get_running_loop()
-                self._timer = loop.call_later(BREATH_S, self._rest, jobs, answer)
+                self._do_next(waits_and_jobs, answer)
+
+        self._timer = asyncio.get_running_loop().call_later(wait, do)
 
     def _name_all(self) -> None:
         """Names of handles and words for pictures, for screen readers."""

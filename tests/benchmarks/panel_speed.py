@@ -225,7 +225,7 @@ def tap(visit: Any, n: int) -> float:
 
 
 def drag(visit: Any) -> int:
-    """Pictures while the handle goes 90 pixels to and fro, twice in two seconds."""
+    """Lane pictures while the handle goes 90 pixels to and fro, twice in two seconds."""
     visit.rest()
     mouse, frame = visit.page.mouse, visit.handle("distance-a").bounding_box()
     left, top = frame["x"] + frame["width"] / 2, frame["y"] + frame["height"] / 2

@@ -235,6 +235,26 @@ def test_the_background_is_drawn_anew_only_for_another_lane_or_hand(picture):
         kept = picture._backgrounds[1]
 
 
+@pytest.mark.parametrize("scene", SCENES.values(), ids=SCENES)
+def test_the_last_feet_show_whatever_a_path_does_there(picture, scene):
+    """Only the bowler's own half is stretched, and all boards when a path leaves that half."""
+    picture.show(scene)
+    low, high = sorted(picture.last.get_ylim())
+    assert lane_frame.POCKET_BOARDS[1] + 5 < high
+    for trace in scene.traces:
+        there = trace.distance_ft >= 40.0
+        assert np.all((low < trace.board[there]) & (trace.board[there] < high))
+        if trace.band is not None:
+            assert np.all((low < trace.band[0, there]) & (trace.band[1, there] < high))
+
+
+def test_the_last_feet_are_cropped_for_a_path_in_the_own_half(picture):
+    picture.show(SCENES["usual"])
+    assert np.ptp(picture.last.get_ylim()) < 0.7 * np.ptp(picture.lane.get_ylim())
+    picture.show(SCENES["outermost boards"])
+    assert np.ptp(picture.last.get_ylim()) == np.ptp(picture.lane.get_ylim())
+
+
 def test_more_oil_is_darker(picture):
     picture.show(lane())
     image = picture.image().convert("L")

@@ -19,10 +19,8 @@ from workbook.scenes import BallScene
 
 ROOM = 1.06  # half the side of the view, in ball radii
 MARK_PX, CLEAR_PX = 7.0, 9.0  # half the size of a mark, distance of its name
-LINE_STEP, LINE_PX = (
-    4,
-    3.0,
-)  # names keep off squares of this half side at every so many points of a line
+# names keep off squares of this half side at the points of a line, of rings at every so many
+LINE_PX, LINE_STEP = 3.0, 4
 RIM = np.column_stack(
     [np.cos(np.linspace(0, 2 * np.pi, 241)), np.sin(np.linspace(0, 2 * np.pi, 241))]
 )
@@ -160,7 +158,7 @@ class BallView:
             runs = view.near_runs(points)
             if runs:
                 run = max(runs, key=len)
-                anchors[name] = run[int(0.75 * (len(run) - 1))]
+                anchors[name] = run[[int(part * (len(run) - 1)) for part in (0.75, 0.9, 0.6)]]
         return anchors
 
     def _place_names(
@@ -168,18 +166,15 @@ class BallView:
     ) -> None:
         """Set each name near its anchor, clear of the rest; boxes in pixels from the centre."""
         scale, edge = self.px_per_radius, self.px_per_radius * ROOM
-        lines = [
-            *self.drawn_rings,
-            *(np.asarray(line.get_xydata()) for line in (*self.lines.values(), self.layout)),
-            RIM,
-        ]
+        few = [np.asarray(line.get_xydata()) for line in (*self.lines.values(), self.layout)]
+        lines = [*few, *(line[::LINE_STEP] for line in (*self.drawn_rings, RIM))]
         taken = np.vstack(
             [
                 _squares(
                     [point * scale for name, point in anchors.items() if name in MARKS], MARK_PX
                 ),
                 *(np.concatenate([area.min(axis=0), area.max(axis=0)]) * scale for area in areas),
-                _squares(np.vstack([line[::LINE_STEP] for line in lines]) * scale, LINE_PX),
+                _squares(np.vstack(lines) * scale, LINE_PX),
             ]
         )
         taken = taken[np.isfinite(taken[:, 0])]

@@ -20,6 +20,7 @@ from workbook.line import BOARD_IN, MIDDLE_BOARD, arrow_ft
 HEAD_PIN_FT = sources.value("lane_length")
 POCKET_BOARDS = sources.value("pocket_low"), sources.value("pocket_high")
 POCKET_DEG = sources.value("pocket_angle_low"), sources.value("pocket_angle_high")
+SEAMS = range(5, BOARDS, 5)  # boards with a line and a number, for reading
 ARROW_BOARDS = (5, 10, 15, 20, 25, 30, 35)  # published: common to lane descriptions
 
 GUTTER_BOARDS = 4.2  # width of the drawn strip, for reading only; a real gutter is wider
@@ -27,6 +28,7 @@ DECK_END_FT = 63.2  # where the drawing of the lane stops, behind the last row o
 POCKET_RUN_FT = 6.0  # length of the drawn approach to the pocket
 
 LOW_EDGE, HIGH_EDGE = 0.5, BOARDS + 0.5  # boards at the two edges of the lane
+WITH_GUTTERS = LOW_EDGE - GUTTER_BOARDS, HIGH_EDGE + GUTTER_BOARDS
 
 
 def board_span(inches: float) -> float:
@@ -81,14 +83,13 @@ def draw_lane(axes: Axes, start_ft: float) -> AxesImage:
         zorder=3,
     )
     oiled = (start_ft, LOW_EDGE), HEAD_PIN_FT - start_ft, BOARDS
-    film.set_clip_path(Rectangle(*oiled, transform=axes.transData))
-    seams = range(5, BOARDS, 5)
-    axes.hlines(seams, start_ft, DECK_END_FT, colors=style.SEAM, linewidths=0.7, zorder=4)
+    wood_only = Rectangle(*oiled, transform=axes.transData)
+    film.set_clip_path(wood_only.get_path(), wood_only.get_transform())  # besides the axes' box
+    axes.hlines(SEAMS, start_ft, DECK_END_FT, colors=style.SEAM, linewidths=0.7, zorder=4)
     if start_ft <= 0:
         axes.plot((0, 0), (LOW_EDGE, HIGH_EDGE), color=style.INK, linewidth=2.6, zorder=6)
     _draw_arrows(axes)
     _draw_pins(axes)
-    axes.set_yticks(seams)
     axes.tick_params(axis="both", length=0, pad=3)
     for side in axes.spines.values():
         side.set_visible(False)
@@ -131,7 +132,8 @@ def show_film(image: AxesImage, film_um: np.ndarray) -> None:
     image.set_clim(0.0, style.DEEPEST_OIL_UM)
 
 
-def face_board_one(axes: Axes, hand: str) -> None:
+def face_board_one(axes: Axes, hand: str, boards: tuple[float, float] = WITH_GUTTERS) -> None:
     """Put board 1 on the bowler's own side: below for a right-hander, above for a left-hander."""
-    low, high = LOW_EDGE - GUTTER_BOARDS, HIGH_EDGE + GUTTER_BOARDS
+    low, high = boards
+    axes.set_yticks([board for board in SEAMS if low < board < high])
     axes.set_ylim((low, high) if hand == "right" else (high, low))

@@ -19,6 +19,7 @@ HEAD_IN, TICKS_IN, RULER_IN, SUBHEAD_IN, FOOT_IN = 0.33, 0.24, 0.57, 0.36, 0.26
 STRETCHED_FT = 40.0
 WHOLE_SPAN_FT, LAST_SPAN_FT = (-0.4, 67.2), (STRETCHED_FT, 70.2)
 WHOLE_BADGE_FT, LAST_BADGE_FT = 64.8, 64.2
+OWN_HALF = frame.WITH_GUTTERS[0] / 2, 26.5  # boards that tell most: gutter to beyond the head pin
 OIL_PX = 300  # room for hand and oil at the right of the head
 SAMPLE_PX = 30
 
@@ -153,13 +154,18 @@ class LanePicture(Picture):
         return axes.bbox.width
 
     def _same_still(self, old: LaneScene, new: LaneScene) -> bool:
-        return old.hand == new.hand and np.array_equal(old.film_um, new.film_um)
+        return (
+            old.hand == new.hand
+            and _boards_of_last(old) == _boards_of_last(new)
+            and np.array_equal(old.film_um, new.film_um)
+        )
 
     def _show_still(self, scene: LaneScene) -> None:
         thickest = float(np.max(scene.film_um, initial=0.0))
-        for axes, film in zip((self.lane, self.last), self.films, strict=True):
+        for film in self.films:
             frame.show_film(film, scene.film_um)
-            frame.face_board_one(axes, scene.hand)
+        frame.face_board_one(self.lane, scene.hand)
+        frame.face_board_one(self.last, scene.hand, _boards_of_last(scene))
         self.swatch.set_facecolor(style.OIL(thickest / style.DEEPEST_OIL_UM))
         units = thickest / UNIT_UM
         oil = f"oil up to {units:.0f} units ({thickest:.1f} µm)" if thickest else "no oil"
@@ -177,3 +183,13 @@ class LanePicture(Picture):
 
     def _words(self, scene: LaneScene) -> str:
         return scene.describe()
+
+
+def _boards_of_last(scene: LaneScene) -> tuple[float, float]:
+    """Boards shown of the last 20 ft: the bowler's own half unless a path leaves it."""
+    for trace in scene.traces:
+        boards = trace.board if trace.band is None else trace.band[1]
+        there = boards[np.asarray(trace.distance_ft) >= STRETCHED_FT]
+        if there.max(initial=0.0) > OWN_HALF[1] - 1.0:
+            return frame.WITH_GUTTERS
+    return OWN_HALF

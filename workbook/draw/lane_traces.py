@@ -131,7 +131,8 @@ class ViewTraces:
         """Letters behind the pins, apart from each other, each tied to the end of its path."""
         gap = BADGE_GAP_PX / abs(self._px_per_board())
         ends = [trace.board[-1] for trace in traces.values()]
-        heights = spread(ends, gap, frame.LOW_EDGE, frame.HIGH_EDGE)
+        low, high = sorted(self.axes.get_ylim())
+        heights = spread(ends, gap, low + gap / 2, high - gap / 2)
         for (label, trace), height in zip(traces.items(), heights, strict=True):
             lost, words = trace.gutter is not None, self.words[label]
             for artist in (self.badges[label], self.letters[label]):

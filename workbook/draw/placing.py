@@ -76,36 +76,40 @@ _REACH = (1.0, 1.8, 3.0)
 
 
 def around(
-    anchor: np.ndarray, size: np.ndarray, taken: np.ndarray, bounds: np.ndarray, clear: float
+    anchors: np.ndarray, size: np.ndarray, taken: np.ndarray, bounds: np.ndarray, clear: float
 ) -> np.ndarray:
-    """Best box for a word near its anchor. All in pixels; a box is (left, bottom, right, top).
+    """Best box for a word near an anchor. All in pixels; a box is (left, bottom, right, top).
 
     Parameters
     ----------
-    anchor, size : (2,) ndarray
-        The point that the word names; the word's width and height [px].
+    anchors : (2,) or (M, 2) ndarray
+        The point that the word names, or points of the line that it names, best first [px].
+    size : (2,) ndarray
+        The word's width and height [px].
     taken : (K, 4) ndarray
         Boxes that the word should not cover [px].
     bounds : (4,) ndarray
         Box that it must not leave [px].
     clear : float
-        Distance between anchor and word [px].
+        Distance between an anchor and the word [px].
 
     Returns
     -------
     (4,) ndarray
-        The one of 24 places that covers least of `taken`; if several are free, the nearest [px].
+        The one of 24 places around each anchor that covers least of `taken`; if several are free,
+        the nearest to the first anchor [px].
     """
     sides = np.concatenate([_SIDES * reach for reach in _REACH])
     towards = np.sign(sides) * (np.abs(sides) > 0.5)
-    middle = np.clip(
-        anchor + sides * clear + towards * size / 2, bounds[:2] + size / 2, bounds[2:] - size / 2
-    )
+    points = np.reshape(anchors, (-1, 1, 2))
+    beside = points + sides * clear + towards * size / 2
+    middle = np.clip(beside.reshape(-1, 2), bounds[:2] + size / 2, bounds[2:] - size / 2)
     low, high = middle - size / 2, middle + size / 2
     inside = np.all((taken[:, 2:] > low.min(axis=0)) & (taken[:, :2] < high.max(axis=0)), axis=1)
     left, bottom, right, top = taken[inside].T
     wide = np.minimum(high[:, :1], right) - np.maximum(low[:, :1], left)
     tall = np.minimum(high[:, 1:], top) - np.maximum(low[:, 1:], bottom)
     covered = (np.maximum(wide, 0.0) * np.maximum(tall, 0.0)).sum(axis=1)
-    best = int(np.argmin(covered + 0.02 * np.arange(len(sides))))
+    away = np.repeat(_REACH, len(_SIDES)) * clear  # far from its point is as bad as on a line
+    best = int(np.argmin(covered + np.tile(away, len(points)) + 0.02 * np.arange(len(middle))))
     return np.concatenate([low[best], high[best]])

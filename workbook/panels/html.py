@@ -11,6 +11,14 @@ STYLE = """<style>
 .workbook-panel > *, .workbook-panel .widget-box > * { /* full width has margins beside it */
   max-width: calc(100% - 4px) !important; }
 .workbook-panel .widget-label, .workbook-panel .widget-readout { font-size: 14px; }
+.workbook-first { display: grid !important; grid-template-columns: repeat(6, minmax(0, 1fr));
+  column-gap: 8px; align-items: center; }
+.workbook-first > .jupyter-widgets { width: auto; }
+.workbook-first .widget-label { width: 120px !important; }
+.workbook-columns .widget-label { width: 150px !important; }
+.workbook-first .widget-readout { min-width: 46px; }
+.workbook-first .widget-toggle-buttons { display: flex; align-items: center; }
+.workbook-first .widget-toggle-buttons .widget-label { width: 36px !important; }
 .workbook-sentence p { font-size: 17px; line-height: 1.35; margin: 4px; min-height: 4.1em; }
 .workbook-notes li { line-height: 1.4; }
 .workbook-status { color: #a8123e; font-weight: bold; }

@@ -234,6 +234,8 @@ class Panel:
             at = f".{self.mark} .workbook-{name.replace('_', '-')}"
             for part in (".noUi-handle", "select", "input"):
                 names.append([f"{at} {part}", "aria-label", control.description])
+            if isinstance(control, widgets.SelectionSlider):  # the handle itself says a count
+                names.append([f"{at} .noUi-handle", "aria-valuetext", control.label])
             if isinstance(control, widgets.ToggleButtons):
                 for option in control.options:
                     button = f"{at} button[value='{option}']"

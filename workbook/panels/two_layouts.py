@@ -170,6 +170,7 @@ class TwoLayouts:
             b.layout.display = "" if apart else "none"
             if apart and b.value != a.value:
                 b.value = a.value
+        self._place(apart)
 
     def load(self, letter: str, setup: Setup) -> None:
         """Take a setup from a file: bowler, ball and grip for both, layout and surface for one."""
@@ -223,8 +224,8 @@ class TwoLayouts:
                     words=f"{letter.upper()}: VAL angle"),
             }  # fmt: skip
         controls["apart"] = widgets.Checkbox(
-            False, description="A and B apart: own pin distance, drilling angle, surface",
-            indent=False, layout=widgets.Layout(width="400px", max_width="100%"),
+            False, description="A and B apart", indent=False,
+            tooltip="own pin distance, drilling angle and surface for each",
         )  # fmt: skip
         controls["style"] = menu("bowler of the clinic", list(demo.STYLES), style)
         controls["hand"] = menu("hand", ["right", "left"], who.bowler.hand)
@@ -252,16 +253,9 @@ class TwoLayouts:
         """Switch on top, the three sliders under it, pictures and words, the rest folded away."""
         panel, c = self.panel, self.panel.controls
         row = widgets.Layout(flex_flow="row wrap", width="100%")
-        first = [
-            widgets.HBox([c[f"{name}_{letter}"] for name, letter in pairs], layout=row)
-            for pairs in (
-                [("pin", "a"), ("pin", "b")],
-                [(name, "a") for name in SHARED],
-                [(name, "b") for name in SHARED],
-                [("val", "a"), ("val", "b")],
-            )
-        ]
-        first.append(c["apart"])
+        each = [f"{name}_{letter}" for name in ("pin", *SHARED, "val") for letter in "ab"]
+        self.first = widgets.GridBox([c[name] for name in each] + [c["apart"]])
+        self.first.add_class("workbook-first")
         folds = {
             "Bowler": widgets.HBox([c[n] for n in ("style", "hand", *BOWLER)], layout=row),
             "Ball": widgets.HBox([c[n] for n in (*BALL, "cover")], layout=row),
@@ -272,11 +266,24 @@ class TwoLayouts:
             "Copy as code": panel.texts["code"],
         }  # fmt: skip
         panel.arrange([
-            widgets.HTML(STYLE), *first, folded(folds), panel.status, panel.texts["sentence"],
+            widgets.HTML(STYLE), self.first, folded(folds), panel.status, panel.texts["sentence"],
             panel.images["lane"], panel.texts["notes"], panel.images["balls"],
             panel.texts["numbers"],
         ])  # fmt: skip
         self._taken_apart()
+
+    def _place(self, apart: bool) -> None:
+        """A's controls in the left column and B's in the right; shared ones three in a row."""
+        c = self.panel.controls
+        (self.first.add_class if apart else self.first.remove_class)("workbook-columns")
+        for letter, column in (
+            ("a", "auto / 1 / auto / span 3"),
+            ("b", "auto / 4 / auto / span 3"),
+        ):
+            c[f"pin_{letter}"].layout.grid_area = column
+            for name in (*SHARED, "val"):
+                c[f"{name}_{letter}"].layout.grid_area = column if apart else "auto / span 2"
+        c["apart"].layout.grid_area = "auto / span 2"
 
 
 def two_layouts(style: str = demo.USUAL, *, alike: bool = False) -> Panel:

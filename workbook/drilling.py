@@ -145,14 +145,7 @@ def _drill(
     pin, psa, cg = (
         sphere.point(over * arc, up * arc) for over, up in (marks.pin_in, marks.psa_in, marks.cg_in)
     )
-    total, first, inertia = _undrilled(ball, pin, psa, kappa * cg)
-    for hole in grip.holes:
-        for density, bore_in in _material(hole, ball, insert_density, filler_ratio):
-            volume, moment, second = _cylinder(hole, bore_in, ball.circumference_in)
-            total += density * volume
-            first = first + density * moment
-            inertia = inertia + density * mass.inertia_from_second(second)
-    c, inertia = mass.about_centre_of_mass(total, first, inertia)
+    total, c, inertia = cut(ball, grip, pin, psa, kappa * cg, insert_density, filler_ratio)
     moments, axes = mass.principal(inertia / total)
     if not moments[0] > 0:
         raise errors.InputRefused("the holes leave no ball: cut fewer or smaller ones.")
@@ -182,11 +175,49 @@ def _drill(
     )  # fmt: skip
 
 
-@lru_cache(maxsize=4096)
-def _cylinder(
-    hole: Hole, bore_in: float, circumference_in: float
+def cut(
+    ball: Ball,
+    grip: Grip,
+    pin: sphere.Vector,
+    psa: sphere.Vector,
+    cg: sphere.Vector,
+    insert_density: float,
+    filler_ratio: float,
 ) -> tuple[float, sphere.Vector, sphere.Matrix]:
-    """Volume and moments of a bore, SI: the same for every layout and every density."""
+    """Mass [kg], centre of mass [m] and inertia about it [kg m^2] of the drilled ball.
+
+    Parameters
+    ----------
+    pin, psa : array (3,)
+        The low-RG and high-RG axes of the undrilled ball, square to each other, in the ball frame.
+    cg : array (3,)
+        Direction of the undrilled ball's CG times kappa.
+    insert_density, filler_ratio : float
+        As in `Assumptions`.
+    """
+    filler = ball.filler_density_g_cm3
+    density = filler_ratio * ball.mean_density_g_cm3 if filler is None else filler
+    taken, put_back = _bored(grip, ball.circumference_in)
+    left = _undrilled(ball, pin, psa, cg)
+    left = left.plus(taken, -density * units.GRAM_PER_CM3)
+    left = left.plus(put_back, insert_density * units.GRAM_PER_CM3)
+    return left.mass, *mass.about_centre_of_mass(left)
+
+
+@lru_cache(maxsize=256)
+def _bored(grip: Grip, circumference_in: float) -> tuple[mass.Moments, mass.Moments]:
+    """All bores, and all inserts, as solids of density 1: the same for every layout."""
+    taken = put_back = mass.Moments()
+    for hole in grip.holes:
+        whole = _cylinder(hole, hole.diameter_in, circumference_in)
+        taken = taken.plus(whole)
+        if hole.insert_inner_in is not None:
+            inside = _cylinder(hole, hole.insert_inner_in, circumference_in)
+            put_back = put_back.plus(whole).plus(inside, -1.0)
+    return taken, put_back
+
+
+def _cylinder(hole: Hole, bore_in: float, circumference_in: float) -> mass.Moments:
     radius = units.radius_m(circumference_in)
     return mass.cylinder(
         radius,
@@ -199,8 +230,7 @@ def _cylinder(
 
 def _undrilled(
     ball: Ball, pin: sphere.Vector, psa: sphere.Vector, cg: sphere.Vector
-) -> tuple[float, sphere.Vector, sphere.Matrix]:
-    """Mass, first moment and inertia about the ball's centre, SI; `cg` is its direction x kappa."""
+) -> mass.Moments:
     third = sphere.cross(pin, psa)
     own = units.INCH**2 * (
         ball.rg_low_in**2 * np.outer(pin, pin)
@@ -210,20 +240,7 @@ def _undrilled(
     top_weight_lb = ball.top_weight_oz * units.OUNCE / units.POUND
     c = ball.radius_m * top_weight_lb / ball.weight_lb * cg
     m = ball.mass_kg
-    return m, m * c, m * (own + float(c @ c) * np.eye(3) - np.outer(c, c))
-
-
-def _material(
-    hole: Hole, ball: Ball, insert_density: float, filler_ratio: float
-) -> list[tuple[float, float]]:
-    """(density [kg/m3], diameter [in]) of the cylinders to add; what is taken away is negative."""
-    filler = ball.filler_density_g_cm3
-    density = filler_ratio * ball.mean_density_g_cm3 if filler is None else filler
-    parts = [(-density * units.GRAM_PER_CM3, hole.diameter_in)]
-    if hole.insert_inner_in is not None:
-        ring = insert_density * units.GRAM_PER_CM3
-        parts += [(ring, hole.diameter_in), (-ring, hole.insert_inner_in)]
-    return parts
+    return mass.Moments(m, m * c, m * (own + float(c @ c) * np.eye(3) - np.outer(c, c)))
 
 
 def _between_axes(axis: sphere.Vector, mark: sphere.Vector) -> float:

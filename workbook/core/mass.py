@@ -7,6 +7,7 @@ exponentially because the integrand is smooth. Textbook mechanics; all values SI
 """
 
 import math
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,10 +23,27 @@ _V = np.sqrt(_S)[:, None] * np.sin(_PHI)
 _W = np.repeat((0.5 * _WEIGHTS / _RING)[:, None], _RING, axis=1)
 
 
+@dataclass(frozen=True, eq=False)
+class Moments:
+    """Mass [kg], first moment [kg m] and inertia [kg m^2] about the origin; nothing by default."""
+
+    mass: float = 0.0
+    first: Vector = field(default_factory=lambda: np.zeros(3))
+    inertia: Matrix = field(default_factory=lambda: np.zeros((3, 3)))
+
+    def plus(self, other: "Moments", times: float = 1.0) -> "Moments":
+        """Both together, the other taken `times`."""
+        return Moments(
+            self.mass + times * other.mass,
+            self.first + times * other.first,
+            self.inertia + times * other.inertia,
+        )
+
+
 def cylinder(
     ball_radius: float, surface: Vector, inward: Vector, hole_radius: float, depth: float
-) -> tuple[float, Vector, Matrix]:
-    """Volume, first moment and second-moment matrix of a hole, about the ball's centre.
+) -> Moments:
+    """A hole as a solid of density 1, about the ball's centre.
 
     Parameters
     ----------
@@ -35,10 +53,6 @@ def cylinder(
         Point of the sphere where the axis enters [m].
     inward : array (3,)
         Unit vector of the axis, into the ball.
-
-    Returns
-    -------
-    volume : float [m^3], first : array (3,) [m^4], second : array (3, 3) of integral r r^T [m^5]
     """
     out = -inward
     e1, e2 = square_to(out)
@@ -66,19 +80,14 @@ def cylinder(
             [ac, bc, total(second_along)],
         ]
     )
-    return total(length), frame.T @ first, frame.T @ second @ frame
+    inertia = np.trace(second) * np.eye(3) - second
+    return Moments(total(length), frame.T @ first, frame.T @ inertia @ frame)
 
 
-def inertia_from_second(second: Matrix) -> Matrix:
-    """Inertia tensor, trace(S) 1 - S, of the second-moment matrix S."""
-    inertia: Matrix = np.trace(second) * np.eye(3) - second
-    return inertia
-
-
-def about_centre_of_mass(mass: float, first: Vector, inertia: Matrix) -> tuple[Vector, Matrix]:
+def about_centre_of_mass(body: Moments) -> tuple[Vector, Matrix]:
     """Centre of mass, and the inertia moved to it from the origin (parallel axes)."""
-    c = first / mass
-    return c, inertia - mass * (float(c @ c) * np.eye(3) - np.outer(c, c))
+    c = body.first / body.mass
+    return c, body.inertia - body.mass * (float(c @ c) * np.eye(3) - np.outer(c, c))
 
 
 def principal(inertia: Matrix) -> tuple[Vector, Matrix]:

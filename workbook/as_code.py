@@ -5,6 +5,7 @@ from typing import Any
 
 from workbook.comparison import Comparison
 from workbook.grip import Grip
+from workbook.lane import STANDARD
 from workbook.setup import Setup
 
 
@@ -21,6 +22,8 @@ def comparison_code(c: Comparison, grip: str = "") -> str:
     shared = c.a.bowler == c.b.bowler and c.a.ball == c.b.ball and c.a.grip == c.b.grip
     if not shared:
         raise ValueError("A and B must share bowler, ball and grip to be written in a few lines.")
+    if c.lane.name not in STANDARD:
+        raise ValueError(f"the lane {c.lane.name} is none of {', '.join(STANDARD)}.")
     lines = [
         "import workbook as wb",
         f"bowler = {call(c.a.bowler)}",

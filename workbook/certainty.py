@@ -1,30 +1,26 @@
-"""How sure a difference is: everything that nobody knows well, drawn at once over its range.
+"""How sure an answer is: the band of each quantity of two setups, and of their difference."""
 
-Each assumption is drawn evenly over its registered range, and the ball's turn at release over the
-whole circle, with one seeded Sobol design (scipy.stats.qmc). A and B get the same draws, so that
-what moves both alike does not widen their difference.
-"""
-
-from dataclasses import dataclass, fields, replace
-from functools import lru_cache
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.stats import qmc
 
-from workbook import sources
-from workbook.assumptions import Assumptions
-from workbook.ball import COVERS
+from workbook import errors, sources, units
+from workbook.comparison import USUAL_LINE
+from workbook.core import roll as kernel
+from workbook.draws import Draw, draw
+from workbook.drilling import static_balance
 from workbook.lane import Lane
-from workbook.line import Line
-from workbook.rolling import Shots, roll_many
+from workbook.line import Line, board_at
+from workbook.rolling import friction, record, roll_records, shots_from
+from workbook.scatter import Scatter
 from workbook.setup import Setup
 
-DRAWS = 32
+DRAWS = 256
 LOW, HIGH = 10, 90  # percentiles of a band
-NUMERICAL = ("slip_scale", "ring_film")  # how we calculate and draw, not how the world is
-MOVED = tuple(f.name for f in fields(Assumptions) if f.name not in NUMERICAL)
-OTHER_COVERS = {f"{part}_{cover}": cover for part in ("mu_dry", "absorbed") for cover in COVERS}
+FEET = 1 + round(sources.value("lane_length"))
+
+Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True)
@@ -43,51 +39,139 @@ class Range:
         return self.low > 0.0 or self.high < 0.0
 
 
-def difference_ranges(
-    a: Setup, b: Setup, lane: Lane, line: Line, *, draws: int = DRAWS
-) -> dict[str, Range]:
-    """Band of B minus A for each reported quantity of `Shot`.
+@dataclass(frozen=True, eq=False)
+class Bands:
+    """The middle four fifths of what could be, for two setups and for their difference.
 
-    A quantity that more than a tenth of the draws do not have (a gutter ball, no roll) is left out.
+    Quantities are those of `Shot`, and of `Drilled` with its static balance; one that more than a
+    tenth of the draws do not have (a gutter ball, no roll) is left out.
+
+    Parameters
+    ----------
+    draws : int
+        How many there were.
+    a, b : dict of str to Range
+        Of each setup.
+    difference : dict of str to Range
+        B minus A, draw by draw: what moves both alike does not widen it.
+    missing : dict of str to int
+        Draws in which A or B does not have the quantity.
+    path_a, path_b : array (2, 61)
+        Least and greatest board at every whole foot from the foul line [board]; a ball in the
+        gutter stays there.
     """
-    one, two = (roll_many(_drawn(setup, draws), lane, line) for setup in (a, b))
+
+    draws: int
+    a: dict[str, Range]
+    b: dict[str, Range]
+    difference: dict[str, Range]
+    missing: dict[str, int]
+    path_a: Array
+    path_b: Array
+
+
+def bands(
+    a: Setup,
+    b: Setup,
+    lane: Lane | None = None,
+    line: Line | None = None,
+    *,
+    draws: int = DRAWS,
+    scatter: Scatter | None = None,
+) -> Bands:
+    """How sure two shots and their difference are.
+
+    Everything that nobody knows well is drawn at once over its range, and the same draws serve both
+    setups (see `workbook.draws`).
+
+    Parameters
+    ----------
+    a, b : Setup
+    lane : Lane, optional
+        The house lane by default.
+    line : Line, optional
+        The usual line by default; aimed at, and thrown with the bowler's scatter.
+    draws : int
+        How many; a power of two fills the ranges best.
+    scatter : Scatter, optional
+        The bowler's own; assumptions by default.
+
+    Raises
+    ------
+    InputRefused
+        Something that is not what its name says.
+    """
+    lane = Lane.house() if lane is None else lane
+    line = USUAL_LINE if line is None else line
+    scatter = Scatter() if scatter is None else scatter
+    for words, given, kind in (
+        ("setup A", a, Setup), ("setup B", b, Setup), ("lane", lane, Lane), ("line", line, Line),
+        ("scatter", scatter, Scatter),
+    ):  # fmt: skip
+        errors.instance(words, given, kind)
+    draws = int(errors.number("number of draws", draws, "", 2, 65536))
+    one, two = (_Drawn.of(draw(setup, line, scatter, draws), lane) for setup in (a, b))
+    difference = {key: two.columns[key] - column for key, column in one.columns.items()}
+    return Bands(
+        draws=draws,
+        a=_ranges(one.columns),
+        b=_ranges(two.columns),
+        difference=_ranges(difference),
+        missing={key: int(np.isnan(column[1:]).sum()) for key, column in difference.items()},
+        path_a=one.path,
+        path_b=two.path,
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class _Drawn:
+    """A column for each quantity, the best values in its first row; and the band of the path."""
+
+    columns: dict[str, Array]
+    path: Array
+
+    @classmethod
+    def of(cls, drawn: list[Draw], lane: Lane) -> "_Drawn":
+        shots = np.array(
+            [record(one.body, one.thrower, one.line, friction(one.thrower)) for one in drawn],
+            kernel.SHOT,
+        )
+        tracks = np.empty((len(drawn), FEET))
+        results = roll_records(shots, lane, drawn[0].thrower.bowler.hand, tracks=tracks)
+        boards = board_at(tracks)
+        path = np.percentile(boards[1:], (LOW, HIGH), axis=0)
+        path[0], path[1] = np.minimum(path[0], boards[0]), np.maximum(path[1], boards[0])
+        return cls(vars(shots_from(results, shots)) | _of_balls(drawn), path)
+
+
+def _of_balls(drawn: list[Draw]) -> dict[str, Array]:
+    moments = np.array([one.body.principal[0] for one in drawn])
+    low, middle, high = np.sqrt(moments).T / units.INCH
+    balance = [
+        static_balance(one.body.c, one.mass_kg, one.body.radius, one.thrower.assumptions.kappa)
+        for one in drawn
+    ]
+    return {
+        "weight_lb": np.array([one.mass_kg for one in drawn]) / units.POUND,
+        "rg_low_in": low,
+        "rg_intermediate_in": middle,
+        "rg_high_in": high,
+        "differential_in": high - low,
+        "intermediate_in": high - middle,
+        "top_oz": np.array([one.top_oz for one in balance]),
+        "side_oz": np.array([one.side_oz for one in balance]),
+        "finger_oz": np.array([one.finger_oz for one in balance]),
+    }
+
+
+def _ranges(columns: dict[str, Array]) -> dict[str, Range]:
     ranges = {}
-    for name in Shots.__dataclass_fields__:
-        difference = getattr(two, name) - getattr(one, name)
-        there = difference[np.isfinite(difference)]
-        if len(there) >= 0.9 * draws:
-            # the first row is our best values: some of them stand at an end of their range, so
-            # the answer that is shown may lie outside the middle of the draws
+    for name, column in columns.items():
+        there = column[1:][np.isfinite(column[1:])]
+        if len(there) >= 0.9 * (len(column) - 1):
+            # some best values stand at an end of their range, so that the answer that is shown may
+            # lie outside the middle of the draws
             low, high = np.percentile(there, (LOW, HIGH))
-            best = there[0] if np.isfinite(difference[0]) else low
+            best = column[0] if np.isfinite(column[0]) else low
             ranges[name] = Range(float(min(low, best)), float(max(high, best)))
     return ranges
-
-
-def _drawn(setup: Setup, draws: int) -> list[Setup]:
-    """The setup with its assumptions and its turn at release drawn anew."""
-    keys = [key for key in MOVED if OTHER_COVERS.get(key, setup.ball.cover) == setup.ball.cover]
-    columns = [MOVED.index(key) for key in keys]
-    ends = [sources.FACTS[key].range for key in keys]
-    many = [setup]
-    for row in _design(draws):
-        values = {
-            key: low + (high - low) * float(row[column])
-            for key, column, (low, high) in zip(keys, columns, ends, strict=True)
-        }
-        turn = 360.0 * float(row[-1]) - 180.0
-        many.append(
-            replace(
-                setup,
-                bowler=replace(setup.bowler, release_phase_deg=turn),
-                assumptions=replace(setup.assumptions, **values),
-            )
-        )
-    return many
-
-
-@lru_cache
-def _design(draws: int) -> NDArray[np.float64]:
-    """One column for each assumption and one for the turn at release, in 0 to 1."""
-    design: NDArray[np.float64] = qmc.Sobol(len(MOVED) + 1, seed=1).random(draws)
-    return design

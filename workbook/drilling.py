@@ -151,9 +151,7 @@ def _drill(
         raise errors.InputRefused("the holes leave no ball: cut fewer or smaller ones.")
     low, middle, high = (float(r) for r in np.sqrt(moments) / units.INCH)
     axis = pap.vector(ball.circumference_in)
-    scale = kappa * ball.radius_m * units.OUNCE / total
-    top, side, finger = (float(v) / scale for v in (c[2], c[0], c[1]))
-    balance = StaticBalance(top, side, finger)
+    balance = static_balance(c, total, ball.radius_m, kappa)
     return Drilled(
         weight_lb=total / units.POUND,
         removed_oz=(ball.mass_kg - total) / units.OUNCE,
@@ -202,6 +200,16 @@ def cut(
     left = left.plus(taken, -density * units.GRAM_PER_CM3)
     left = left.plus(put_back, insert_density * units.GRAM_PER_CM3)
     return left.mass, *mass.about_centre_of_mass(left)
+
+
+def static_balance(
+    c: sphere.Vector, mass_kg: float, radius_m: float, kappa: float
+) -> StaticBalance:
+    """Static balance of a ball whose centre of mass lies at `c` [m, ball frame]."""
+    ounces = mass_kg / (kappa * radius_m * units.OUNCE)
+    return StaticBalance(
+        top_oz=float(c[2]) * ounces, side_oz=float(c[0]) * ounces, finger_oz=float(c[1]) * ounces
+    )
 
 
 @lru_cache(maxsize=256)

@@ -8,6 +8,8 @@ from workbook import errors, units
 from workbook.core import sphere
 from workbook.inputs import Inputs, quantity
 
+SPAN_IN = (2.0, 6.0)  # least and greatest span, cut to cut [in]
+
 
 @dataclass(frozen=True, kw_only=True)
 class Hole(Inputs):
@@ -204,8 +206,8 @@ class Grip:
         """
         errors.instance("thumb", thumb, bool)
         arc = units.arc_per_inch(errors.circumference(circumference_in))
-        middle = errors.number("middle span", middle_span_in, "in", 2.0, 6.0)
-        ring = errors.number("ring span", ring_span_in, "in", 2.0, 6.0)
+        middle = errors.number("middle span", middle_span_in, "in", *SPAN_IN)
+        ring = errors.number("ring span", ring_span_in, "in", *SPAN_IN)
         bridge = errors.number("bridge", bridge_in, "in", 0.0, 2.0)
         finger_r = errors.number("finger bore", finger_bore_in, "in", 0.25, 1.5) / 2
         thumb_r = errors.number("thumb hole", thumb_hole_in, "in", 0.25, 1.5) / 2

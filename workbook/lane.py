@@ -10,8 +10,11 @@ from numpy.typing import NDArray
 from workbook import errors, lane_csv, patterns, sources, units
 from workbook.inputs import Required
 
+STANDARD = ("house", "flat", "heavy", "dry", "reference")  # made by the methods of these names
 LENGTH_FT = int(sources.value("lane_length"))
 BOARDS = int(sources.value("boards"))
+POCKET_BOARDS = sources.value("pocket_low"), sources.value("pocket_high")
+POCKET_DEG = sources.value("pocket_angle_low"), sources.value("pocket_angle_high")
 UNIT_UM = sources.value("unit_volume") * units.MILLILITRE / units.FOOT**2 / units.MICROMETRE
 MOST_UM = lane_csv.MOST_UNITS * UNIT_UM
 LEAST_ZONE_FT = 0.1

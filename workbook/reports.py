@@ -3,11 +3,13 @@
 import textwrap
 
 from workbook import demo, tables
-from workbook.certainty import difference_ranges
+from workbook.certainty import bands
 from workbook.comparison import Comparison
-from workbook.sentences import compare_sentence, notes
+from workbook.notes import notes
+from workbook.sentences import compare_sentence
 from workbook.setup import Setup
 
+WIDE = 44  # of the column of words
 CAUTION = (
     "This plans and teaches; a qualified pro-shop operator drills, with eyes, lungs and hands\n"
     "protected. The governing body's current rules and local codes come first."
@@ -36,14 +38,13 @@ def describe(setup: Setup) -> str:
 
 def _heading(c: Comparison) -> str:
     lane = f"{c.lane.name}, {c.lane.volume_ml:.0f} mL, {c.lane.length_ft:.0f} ft"
-    return "\n".join(
-        [
-            f"A  {c.a.name}: {describe(c.a)}",
-            f"B  {c.b.name}: {describe(c.b)}",
-            f"Lane: {lane}. Line: laid down on board {c.line.laydown_board:g}, launched "
-            f"{abs(c.line.angle_deg):.2f} deg toward the {_side(c)}.",
-        ]
-    )
+    lines = [
+        f"A  {c.a.name}: {describe(c.a)}",
+        f"B  {c.b.name}: {describe(c.b)}",
+        f"Lane: {lane}. Line: laid down on board {c.line.laydown_board:g}, launched "
+        f"{abs(c.line.angle_deg):.2f} deg toward the {_side(c)}.",
+    ]
+    return "\n".join(part for line in lines for part in textwrap.wrap(line, 96))
 
 
 def _side(c: Comparison) -> str:
@@ -53,13 +54,14 @@ def _side(c: Comparison) -> str:
 
 
 def _figures(c: Comparison) -> str:
-    lines, group = [f"{'':<38}{'A':>10}{'B':>10}{'B - A':>10}"], ""
+    lines, group = [f"{'':<{WIDE}}{'A':>10}{'B':>10}{'B - A':>10}"], ""
     for row in tables.comparison_rows(c):
         if row.group != group:
             group = row.group
             lines.append(group)
         lines.append(
-            f"  {row.words + ' [' + row.unit + ']':<36}" + "".join(f"{x:>10}" for x in row.cells)
+            f"  {row.words + ' [' + row.unit + ']':<{WIDE - 2}}"
+            + "".join(f"{x:>10}" for x in row.cells)
         )
     return "\n".join(lines)
 
@@ -69,21 +71,23 @@ def _causes(c: Comparison) -> str:
     if not causes:
         return "A and B do not differ in anything that moves the ball."
     lines = ["What causes B - A (each property swapped in every order; the shares add up)"]
-    lines.append(f"{'':<38}" + "".join(f"{cause:>16}" for cause in causes))
+    lines.append(f"{'':<{WIDE}}" + "".join(f"{cause:>16}" for cause in causes))
     for key, (words, unit) in tables.SHARED_OUT.items():
         if key in c.shares:
             cells = [tables.shown(c.shares[key][cause], 2, sign=True) for cause in causes]
-            lines.append(f"  {words + ' [' + unit + ']':<36}" + "".join(f"{x:>16}" for x in cells))
+            lines.append(
+                f"  {words + ' [' + unit + ']':<{WIDE - 2}}" + "".join(f"{x:>16}" for x in cells)
+            )
     return "\n".join(lines)
 
 
 def _in_words(c: Comparison) -> str:
-    sentence = compare_sentence(c, difference_ranges(c.a, c.b, c.lane, c.line))
+    sentence = compare_sentence(c, bands(c.a, c.b, c.lane, c.line))
     note = (
         "In brackets: the middle four fifths of the difference when everything that nobody knows "
-        "well (friction, oil carried, roughness, densities, the ball's turn at release) is drawn "
-        "over its range, widened to hold the number itself. The entry angle alone wobbles by some "
-        "tenths of a degree with that turn."
+        "well (friction, oil carried, roughness, densities, where core and PAP really lie, the "
+        "ball's turn at release) and the bowler's scatter are drawn at once, widened to hold the "
+        "number itself. The entry angle alone wobbles by some tenths of a degree with that turn."
     )
     return "\n".join(textwrap.wrap(f"In words: {sentence}", 96) + textwrap.wrap(note, 96))
 

@@ -22,6 +22,7 @@ from workbook.setup import Setup
 Array = NDArray[np.float64]
 Kind = TypeVar("Kind")
 TOLERANCE = 1e-6
+NO_TRACKS = np.empty((0, 0))
 ANYWHERE = 1e6  # half width of a lane without gutters [m]
 
 
@@ -73,6 +74,16 @@ class Shot:
     rings: tuple[Ring, ...]
     path: Path
     notes: tuple[str, ...]
+
+    @property
+    def turns_back(self) -> bool:
+        """Whether there is a breakpoint: not for a ball that goes straight into the gutter."""
+        return self.gutter_ft is None or self.breakpoint_ft < self.gutter_ft - 1.0
+
+    @property
+    def already_rolls(self) -> bool:
+        """Whether there is hardly any slip at release, so that there is no length and no roll."""
+        return float(self.path.table[0, kernel.SLIP]) <= summary.LEAST_SLIP
 
 
 @dataclass(frozen=True, eq=False)
@@ -182,20 +193,29 @@ def roll_many(
 
 
 def roll_records(
-    shots: NDArray[np.void], lane: Lane, hand: str, *, workers: int | None = None
+    shots: NDArray[np.void],
+    lane: Lane,
+    hand: str,
+    *,
+    tracks: Array = NO_TRACKS,
+    workers: int | None = None,
 ) -> NDArray[np.void]:
-    """Roll packed shots (dtype SHOT) in chunks on a few threads; the kernel frees the lock."""
+    """Roll packed shots (dtype SHOT) in chunks on a few threads; the kernel frees the lock.
+
+    An array `tracks` (shots, feet) receives x [m] at every whole foot from the foul line.
+    """
     film, zones = lane.kernel_arrays(hand)
     results = np.zeros(len(shots), summary.RESULT)
+    tracks = tracks if len(tracks) else np.empty((len(shots), 0))
     threads = min(workers or os.cpu_count() or 1, len(shots) // 8)  # a few are not worth a thread
     if threads <= 1:
-        summary.roll_batch(shots, film, zones, ARROWS, results, 0, len(shots))
+        summary.roll_batch(shots, film, zones, ARROWS, results, tracks, 0, len(shots))
         return results
     chunk = max(1, min(128, len(shots) // (4 * threads)))
     with ThreadPoolExecutor(threads) as pool:
         jobs = [
             pool.submit(
-                summary.roll_batch, shots, film, zones, ARROWS, results,
+                summary.roll_batch, shots, film, zones, ARROWS, results, tracks,
                 begin, min(begin + chunk, len(shots)),
             )
             for begin in range(0, len(shots), chunk)

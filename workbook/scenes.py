@@ -40,8 +40,10 @@ class Trace:
         Board at the head pin's distance [board]; None for a gutter ball.
     entry_angle_deg : float or None
         Entry angle there [deg], positive toward higher boards.
+    already_rolls : bool
+        Whether it rolls from release on, so that there is no length and no roll.
     band : (2, N) ndarray or None
-        Least and greatest board [board] that the assumptions leave, at the same distances.
+        Least and greatest board [board] of most of what could be, at the same distances.
     """
 
     label: str
@@ -54,6 +56,7 @@ class Trace:
     gutter: tuple[float, float] | None = None
     entry_board: float | None = None
     entry_angle_deg: float | None = None
+    already_rolls: bool = False
     band: np.ndarray | None = None
 
     def board_at(self, distance_ft: float) -> float:
@@ -69,16 +72,20 @@ class Trace:
             said.append(
                 f"breakpoint on board {self.breakpoint[0]:.1f} at {self.breakpoint[1]:.1f} ft"
             )
-        said.append(
-            "no length (half the slip is never lost)"
-            if self.half_slip_ft is None
-            else f"length {self.half_slip_ft:.1f} ft (half the slip gone)"
-        )
-        said.append(
-            "does not roll before the pins"
-            if self.roll_ft is None
-            else f"rolls at {self.roll_ft:.1f} ft"
-        )
+        end = "gutter" if self.gutter else "pins"
+        if self.already_rolls:
+            said.append("rolls from release on")
+        else:
+            said.append(
+                f"no length (half the slip is not lost before the {end})"
+                if self.half_slip_ft is None
+                else f"length {self.half_slip_ft:.1f} ft (half the slip gone)"
+            )
+            said.append(
+                f"does not roll before the {end}"
+                if self.roll_ft is None
+                else f"rolls at {self.roll_ft:.1f} ft"
+            )
         if self.gutter:
             said.append(f"goes into the gutter at {self.gutter[1]:.1f} ft")
         elif self.entry_board is not None:
@@ -88,6 +95,9 @@ class Trace:
                 else f" with an entry angle of {self.entry_angle_deg:.1f} degrees"
             )
             said.append(f"reaches the pins on board {self.entry_board:.1f}{angle}")
+        if self.band is not None and not self.gutter:
+            low, high = self.band[:, -1]
+            said.append(f"at the pins most of what could be lies on boards {low:.0f} to {high:.0f}")
         return ", ".join(said) + "."
 
 

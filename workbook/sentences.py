@@ -1,14 +1,11 @@
-"""Words for a comparison, composed from the computed differences, their causes and their bands."""
+"""The sentence of a comparison: composed from differences, their causes and their bands."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
-
-from workbook.certainty import Range
+from workbook.certainty import Bands, Range
 from workbook.comparison import Comparison
-from workbook.rolling import roll_many
-from workbook.staging import rings_over_holes
+from workbook.line import MIDDLE_BOARD
+from workbook.rolling import Shot
 from workbook.tables import shown
 
 
@@ -37,13 +34,11 @@ class Claim:
     least: float
 
 
-CLAIMS = (
-    Claim("roll_ft", "roll", "rolls", "later", "earlier", "ft", 0.5),
-    Claim("length_ft", "length", "skids", "longer", "shorter", "ft", 0.5),
-    Claim("total_hook_boards", "hook", "hooks", "more", "less", "boards", 0.5),
-    Claim("flare_in", "flare", "flares", "more", "less", "in", 0.25),
-)
+ROLL = Claim("roll_ft", "roll", "rolls", "later", "earlier", "ft", 0.5)
+LENGTH = Claim("length_ft", "length", "skids", "longer", "shorter", "ft", 0.5)
+HOOK = Claim("total_hook_boards", "hook", "hooks", "more", "less", "boards", 0.5)
 BACKS_UP = Claim("total_hook_boards", "hook", "backs up", "less", "more", "boards", 0.5)
+FLARE = Claim("flare_in", "flare", "flares", "more", "less", "in", 0.25)
 
 
 @dataclass(frozen=True)
@@ -75,155 +70,185 @@ class Told:
         least = self.claim.least
         return self.band is not None and -least < self.band.low and self.band.high < least
 
+    @property
+    def undecided(self) -> bool:
+        """Whether it could as well be the other way round, and that would matter."""
+        return self.band is not None and not self.band.decided and not self.surely_small
+
+    @property
+    def ends(self) -> str:
+        """The band in words, such as "0.2 to 0.7" or "0.4 less to 0.1 more"; none without one."""
+        if self.band is None:
+            return ""
+        low, high = self.band.low, self.band.high
+        if low < 0.0 < high:
+            ends = [(low, self.claim.less), (high, self.claim.more)]
+            if self.difference > 0:
+                ends.reverse()
+            return " to ".join(f"{_end(value)} {way}" for value, way in ends)
+        return " to ".join(_end(value) for value in sorted((low, high), key=abs))
+
     def __str__(self) -> str:
         way = self.claim.more if self.difference > 0 else self.claim.less
-        text = f"{self.claim.verb} {self.size} {self.claim.unit} {way}"
-        if self.band is None:
-            return text
-        low, high = (_end(value) for value in (self.band.low, self.band.high))
-        return f"{text} ({low} to {high})"
+        band = f" ({self.ends})" if self.band else ""
+        return f"{self.claim.verb} {self.size} {self.claim.unit} {way}{band}"
 
 
-def compare_sentence(c: Comparison, ranges: dict[str, Range]) -> str:
+def compare_sentence(c: Comparison, bands: Bands | None = None) -> str:
     """What B does against A, how sure that is, and what causes it.
 
-    `ranges` are those of `certainty.difference_ranges`; an empty one (not worked out yet) leaves
-    out what takes time: the bands and the causes.
+    Without `bands` (they take time) it leaves out how sure it is, and the causes.
     """
-    lost = [
-        f"{label} goes into the gutter at {shot.gutter_ft:.0f} ft"
-        for label, shot in (("A", c.shot_a), ("B", c.shot_b))
-        if shot.gutter_ft is not None
-    ]
-    if len(lost) == 2:
-        lost = [
-            f"Both go into the gutter, A at {c.shot_a.gutter_ft:.0f} ft and B at "
-            f"{c.shot_b.gutter_ft:.0f} ft"
-        ]
+    lost = _gutters(c)
     if lost:
-        return (
-            f"{_listed(lost)}, so there is no difference at the pins to tell; choose another line."
-        )
-    told = _told(c, ranges)
+        return f"{lost}, so there is no difference at the pins to tell; choose another line."
+    told, apart = _told(c, bands)
     different = [one for one in told if not one.alike]
-    alike = [one.claim.noun for one in told if one.alike]
     parts = [f"B {_listed([str(one) for one in different])} than A."] if different else []
-    if alike:
-        parts.append(f"In {_listed(alike)} the two are alike.")
-    if different:
-        parts += _verdict([one for one in told if one.claim.key != "flare_in"])
-    if ranges:
-        parts += _cause(c, {one.claim.noun for one in different})
+    parts += apart + _alike([one for one in told if one.alike])
+    on_lane = [one for one in told if one.claim is not FLARE]
+    if different and not apart:
+        parts += _small(on_lane)
+    if bands:
+        parts += _doubts(told, bands)
+        parts += _cause(c, told)
     return " ".join(parts)
 
 
-def _told(c: Comparison, ranges: dict[str, Range]) -> list[Told]:
-    """The claims that both shots have; length only where there is no roll to tell."""
-    told: list[Told] = []
-    for claim in CLAIMS:
-        a, b = getattr(c.shot_a, claim.key), getattr(c.shot_b, claim.key)
-        if a is None or b is None:
-            continue
-        if claim.key == "length_ft" and any(one.claim.key == "roll_ft" for one in told):
-            continue
-        backs_up = claim.key == "total_hook_boards" and a < 0.0 and b < 0.0
-        told.append(Told(BACKS_UP if backs_up else claim, b - a, ranges.get(claim.key)))
-    return told
+def _gutters(c: Comparison) -> str:
+    lost = [
+        f"{label} goes into the {_side(c, shot)} gutter at {shot.gutter_ft:.1f} ft"
+        for label, shot in (("A", c.shot_a), ("B", c.shot_b))
+        if shot.gutter_ft is not None
+    ]
+    return _listed(lost)
 
 
-def _verdict(on_lane: list[Told]) -> list[str]:
-    """Say what is too small to matter, and what the assumptions leave open."""
+def _side(c: Comparison, shot: Shot) -> str:
+    """The side of the lane on which a path ends."""
+    own = c.a.bowler.hand
+    return own if shot.path.board[-1] < MIDDLE_BOARD else {"right": "left", "left": "right"}[own]
+
+
+def _told(c: Comparison, bands: Bands | None) -> tuple[list[Told], list[str]]:
+    """The claims of things that both do, and sentences on what only one of them does."""
+    a, b = c.shot_a, c.shot_b
+    claims, apart = [], []
+    if a.roll_ft is not None and b.roll_ft is not None:
+        claims.append(ROLL)
+    elif a.roll_ft is None and b.roll_ft is None and not (a.already_rolls or b.already_rolls):
+        apart.append("Neither rolls before the pins.")
+        if a.length_ft is not None and b.length_ft is not None:
+            claims.append(LENGTH)
+    else:
+        apart.append(f"A {_rolling(a)}, B {_rolling(b)}.")
+    hooks = [shot.total_hook_boards or 0.0 for shot in (a, b)]
+    if min(hooks) < -0.05 and max(hooks) > 0.05:
+        apart.append(f"A {_bending(hooks[0])}, B {_bending(hooks[1])}.")
+    else:
+        claims.append(BACKS_UP if min(hooks) < -0.05 else HOOK)
+    told = []
+    for claim in (*claims, FLARE):
+        one, two = getattr(a, claim.key), getattr(b, claim.key)
+        band = bands.difference.get(claim.key) if bands else None
+        told.append(Told(claim, two - one, band))
+    return told, apart
+
+
+def _rolling(shot: Shot) -> str:
+    if shot.already_rolls:
+        return "already rolls at release"
+    if shot.roll_ft is None:
+        return "does not roll before the pins"
+    return f"rolls at {shot.roll_ft:.1f} ft"
+
+
+def _bending(hook: float) -> str:
+    return f"{'backs up' if hook < 0 else 'hooks'} {shown(abs(hook), 1)} boards"
+
+
+def _alike(alike: list[Told]) -> list[str]:
+    if not alike:
+        return []
+    open_ends = any(one.band is not None and not one.surely_small for one in alike)
+    nouns = [
+        one.claim.noun + (f" ({one.ends} {one.claim.unit})" if one.undecided else "")
+        for one in alike
+    ]
+    return [f"In {_listed(nouns)} the two are alike{' at our best values' if open_ends else ''}."]
+
+
+def _small(on_lane: list[Told]) -> list[str]:
+    """Say what is too small to matter."""
+    if not on_lane or not all(one.small for one in on_lane):
+        return []
+    limits = _listed([f"{one.claim.least:g} {one.claim.unit}" for one in on_lane])
+    if any(one.band is None for one in on_lane):
+        sure = ""
+    elif all(one.surely_small for one in on_lane):
+        sure = " in four of five draws"
+    else:
+        sure = " at our best values"
+    return [f"On the lane that is less than {limits}{sure}: too small to matter."]
+
+
+def _doubts(told: list[Told], bands: Bands) -> list[str]:
+    """Say what could be the other way round, and where the band is not told."""
     parts = []
-    if on_lane and all(one.small for one in on_lane):
-        limits = _listed([f"{one.claim.least:g} {one.claim.unit}" for one in on_lane])
-        sure = all(one.surely_small for one in on_lane)
-        parts.append(
-            f"That is less than {limits}: too small to matter on the lane"
-            + (", whatever we assume." if sure else ", as computed.")
-        )
     undecided = [
-        one.claim.noun for one in on_lane if one.band and not one.band.decided and not one.alike
+        one.claim.noun for one in told if one.undecided and not one.alike and one.claim is not FLARE
     ]
     if undecided:
         parts.append(
-            f"What we assume can turn the difference in {_listed(undecided)} round: undecided."
+            f"What nobody knows well can turn the difference in {_listed(undecided)} round: "
+            "undecided."
         )
+    for one in told:
+        if one.band is None:
+            parts.append(
+                f"How sure the {one.claim.noun} is cannot be told: in "
+                f"{bands.missing[one.claim.key]} of {bands.draws} draws A or B goes into the "
+                "gutter or has none."
+            )
     return parts
 
 
-def _cause(c: Comparison, different: set[str]) -> list[str]:
-    """The cause that brings most of the difference in hook, else of that in roll."""
+def _cause(c: Comparison, told: list[Told]) -> list[str]:
+    """The causes that bring most of the difference in hook, else of that in roll."""
+    sure = {one.claim.key for one in told if not (one.alike or one.undecided)}
     for key, noun in (("total_hook_boards", "hook"), ("roll_ft", "roll")):
         shares = c.shares.get(key, {})
-        whole = sum(abs(share) for share in shares.values())
-        if whole < 0.05 or noun not in different:
-            continue
-        ordered = sorted(shares, key=lambda name: -abs(shares[name]))
-        most = abs(shares[ordered[0]]) / whole
-        if most > 0.9:
-            return [f"The difference in {noun} comes from {ordered[0]}."]
-        if most > 0.6:
-            return [f"Most of the difference in {noun} comes from {ordered[0]}."]
-        return [f"The difference in {noun} comes from {_listed(ordered[:2])}."]
+        if key in sure and abs(sum(shares.values())) >= 0.05:
+            return [_blamed(noun, shares)]
     return []
 
 
+def _blamed(noun: str, shares: dict[str, float]) -> str:
+    sign = 1.0 if sum(shares.values()) > 0 else -1.0
+    pushes = {cause: sign * share for cause, share in shares.items()}
+    ordered = sorted(pushes, key=lambda cause: -pushes[cause])
+    along = [cause for cause in ordered if pushes[cause] > 0]
+    whole = sum(pushes[cause] for cause in along)
+    against = [cause for cause in reversed(ordered) if pushes[cause] < -0.1 * whole]
+    most = pushes[along[0]] / whole
+    if most > 0.9:
+        text = f"comes from {along[0]}"
+    elif most > 0.6:
+        text = f"comes mostly from {along[0]}"
+    else:
+        text = f"comes from {_listed(along[:2])}"
+    if against:
+        verb = "works" if len(against) == 1 else "work"
+        text += f"; {_listed(against)} {verb} against it"
+    return f"The difference in {noun} {text}."
+
+
 def _end(value: float) -> str:
-    """An end of a band: finer where a tenth would hide its sign."""
-    return shown(value, 1 if abs(value) >= 0.05 else 2, sign=True)
+    """An end of a band without its sign: finer where a tenth would make nothing of it."""
+    return shown(abs(value), 1 if abs(value) >= 0.05 else 2)
 
 
 def _listed(words: list[str]) -> str:
     if len(words) < 2:
         return "".join(words)
     return ", ".join(words[:-1]) + " and " + words[-1]
-
-
-def notes(c: Comparison) -> list[str]:
-    """What to mind: legal limits, marks in holes, rings over holes, doubtful shots."""
-    lines = []
-    for label, setup, shot in (("A", c.a, c.shot_a), ("B", c.b, c.shot_b)):
-        said = [*setup.ball.legal_notes, *setup.drilled.legal_notes, *setup.drilled.notes]
-        if setup.surface.grit is not None and setup.surface.grit < ROUGHEST:
-            said.append(
-                f"{setup.surface.grit:g} grit is rougher than the friction assumptions were made "
-                f"for ({ROUGHEST:g} and finer): doubtful."
-            )
-        over = rings_over_holes(setup, shot)
-        if any(over):
-            said.append(f"{sum(over)} of {len(over)} oil rings run over a hole.")
-        lines += [f"{label}: {note}" for note in (*said, *shot.notes)]
-    return lines
-
-
-ROUGHEST = 360.0  # grit; below it the roughness law is carried far beyond its anchor (assumption)
-HARDLY = 0.2  # boards of hook and feet of roll that a whole slider must move to matter (assumption)
-
-
-def slider_notes(c: Comparison) -> list[str]:
-    """Sentences on sliders that hardly move anything here, worked out over their whole range."""
-    said: list[str] = []
-    if c.shot_a.gutter_ft is not None:
-        return said
-    for field, words, values in (
-        ("drilling_angle_deg", "drilling angle", (0.0, 60.0, 120.0, 180.0)),
-        ("val_angle_deg", "VAL angle", (0.0, 30.0, 60.0, 90.0)),
-        ("pin_to_pap_in", "pin distance", (0.0, 2.25, 4.5, 6.75)),
-    ):
-        setups = [replace(c.a, layout=replace(c.a.layout, **{field: value})) for value in values]
-        shots = roll_many(setups, c.lane, c.line)
-        hook, roll = _spread(shots.total_hook_boards), _spread(shots.roll_ft)
-        if hook < HARDLY and roll < HARDLY:
-            said.append(
-                f"The {words} can hardly matter here: over its whole range the hook moves by "
-                f"{hook:.1f} boards and the roll by {roll:.1f} ft."
-            )
-    return said
-
-
-def _spread(values: NDArray[np.float64]) -> float:
-    """Greatest minus smallest; 0 where no shot has one, endless where only some have."""
-    there = np.isfinite(values)
-    if not there.any():
-        return 0.0
-    return float(np.ptp(values)) if there.all() else float("inf")

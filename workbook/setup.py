@@ -50,15 +50,16 @@ class Setup(Inputs):
         """The ball with its holes: RGs, differentials, static balance, marks and notes."""
         return drilling.drill(self.ball, self.layout, self.grip, self.bowler, self.assumptions)
 
-    def to_json(self, path: str | PathLike[str]) -> None:
+    def to_json(self, path: str | PathLike[str], *, overwrite: bool = True) -> None:
         """Write the setup to a file, all or nothing.
 
         Raises
         ------
         InputRefused
-            A place that cannot be written; an older file there stays as it was.
+            A place that cannot be written, or a file that is there already and not to be
+            overwritten; an older file there stays as it was.
         """
-        setup_file.write(path, self)
+        setup_file.write(path, self, overwrite=overwrite)
 
     @classmethod
     def from_json(cls, path: str | PathLike[str]) -> "Setup":

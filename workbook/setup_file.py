@@ -59,11 +59,11 @@ def _holes(plain: Any, where: str) -> tuple[Hole, ...]:
     return tuple(from_plain(Hole, hole, f"{where}, hole {i}") for i, hole in enumerate(plain, 1))
 
 
-def write(path: str | PathLike[str], setup: Inputs) -> None:
+def write(path: str | PathLike[str], setup: Inputs, *, overwrite: bool = True) -> None:
     """Write `setup` all or nothing."""
     plain = {"format": FORMAT, "version": VERSION, **to_plain(setup)}
     text = json.dumps(plain, indent=2, ensure_ascii=False, allow_nan=False)
-    text_file.write(text_file.place(path), text + "\n")
+    text_file.write(text_file.place(path), text + "\n", overwrite=overwrite)
 
 
 def read(path: str | PathLike[str], kind: type[Record]) -> Record:

@@ -107,6 +107,26 @@ _fact("kappa", "ounces of static balance: moment / (kappa x radius)", 1.0, "1", 
 _fact("beside_fingers", "pin within this of the finger line is beside the fingers", 0.25, "in",
       "common practice")  # fmt: skip
 
+# How well marks and bowlers are known
+_fact("pin_mark", "the low-RG axis lies within this of the pin mark", 1.0, "in", "published",
+      SPECIFICATIONS + ", 31 Jan 2012")  # fmt: skip
+_fact("psa_mark", "the high-RG axis lies within this of its mark", 1.5, "in", "published",
+      SPECIFICATIONS + ", 31 Jan 2012")  # fmt: skip
+_fact("pap_error", "a measured PAP lies within this of the true one", 0.25, "in", "assumption",
+      "", 0.0, 0.5)  # fmt: skip
+_fact("speed_scatter", "shot-to-shot standard deviation of speed", 0.3, "mph", "assumption",
+      "", 0.0, 1.0)  # fmt: skip
+_fact("rev_rate_scatter", "shot-to-shot standard deviation of rev rate", 12.0, "rpm", "assumption",
+      "", 0.0, 40.0)  # fmt: skip
+_fact("rotation_scatter", "shot-to-shot standard deviation of axis rotation", 4.0, "deg",
+      "assumption", "", 0.0, 15.0)  # fmt: skip
+_fact("tilt_scatter", "shot-to-shot standard deviation of axis tilt", 2.0, "deg", "assumption",
+      "", 0.0, 8.0)  # fmt: skip
+_fact("laydown_scatter", "shot-to-shot standard deviation of the laydown board", 0.5, "board",
+      "assumption", "", 0.0, 3.0)  # fmt: skip
+_fact("launch_scatter", "shot-to-shot standard deviation of the launch angle", 0.25, "deg",
+      "assumption", "", 0.0, 1.5)  # fmt: skip
+
 # Friction
 _fact("unit_volume", "one unit of oil on a square foot", 0.0167, "mL/ft2", "memory")
 _fact("mu_oil", "friction under a thick film", 0.03, "1", "assumption",

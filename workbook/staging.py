@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbook import units
+from workbook.certainty import Bands
 from workbook.core import sphere
 from workbook.lane import Lane
 from workbook.layout import Layout
@@ -19,31 +20,37 @@ from workbook.tables import shown
 ARC = np.linspace(-math.pi / 2, math.pi / 2, 61)
 
 
-def lane_scene(lane: Lane, setups: Sequence[Setup], shots: Sequence[Shot]) -> LaneScene:
-    """The lane with the paths of one or two shots, labelled A and B."""
+def lane_scene(
+    lane: Lane, setups: Sequence[Setup], shots: Sequence[Shot], how_sure: Bands | None = None
+) -> LaneScene:
+    """The lane with the paths of one or two shots, labelled A and B, and their bands if given."""
+    paths = (how_sure.path_a, how_sure.path_b) if how_sure else (None, None)
     hand = setups[0].bowler.hand
     film = lane.film_um if hand == "right" else lane.film_um[:, ::-1]
     traces = (
-        _trace(label, setup, shot)
-        for label, setup, shot in zip(LABELS, setups, shots, strict=False)
+        _trace(label, setup, shot, path)
+        for label, setup, shot, path in zip(LABELS, setups, shots, paths, strict=False)
     )
     return LaneScene(tuple(traces), film, hand)
 
 
-def _trace(label: str, setup: Setup, shot: Shot) -> Trace:
+def _trace(label: str, setup: Setup, shot: Shot, path: NDArray[np.float64] | None = None) -> Trace:
     board, distance = shot.path.board, shot.path.distance_ft
+    feet = np.arange(0 if path is None else path.shape[1])
     gutter = None if shot.gutter_ft is None else (float(board[-1]), shot.gutter_ft)
     return Trace(
         label=label,
         name=setup.name,
         board=board,
         distance_ft=distance,
-        breakpoint=None if gutter else (shot.breakpoint_board, shot.breakpoint_ft),
+        breakpoint=(shot.breakpoint_board, shot.breakpoint_ft) if shot.turns_back else None,
         half_slip_ft=shot.length_ft,
         roll_ft=shot.roll_ft,
         gutter=gutter,
         entry_board=shot.entry_board,
         entry_angle_deg=shot.entry_angle_deg,
+        already_rolls=shot.already_rolls,
+        band=None if path is None else np.array([np.interp(distance, feet, end) for end in path]),
     )
 
 
@@ -57,7 +64,7 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
     mark = d.marks.psa_in if setup.ball.asymmetric else d.marks.cg_in
     return BallScene(
         label=label,
-        title=f"{setup.name}: {layout_words(setup.layout)}" if setup.name else "",
+        title=f"{setup.name}: {layout_words(setup.layout)}".removeprefix(": "),
         caption=f"differential {shown(d.differential_in, 3)} in, RG low {shown(d.rg_low_in, 3)} in"
         + ("; one oil ring" if len(rings) == 1 else "")
         + (f"; {len(rings)} oil rings, the first darkest" if len(rings) > 1 else ""),

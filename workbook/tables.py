@@ -64,8 +64,8 @@ _RATED: tuple[tuple[str, str, Getter, int], ...] = (
 )
 _SHOT: tuple[tuple[str, str, Getter, int], ...] = (
     ("board at the arrows", "board", lambda s: _on_lane(s.arrow_board), 1),
-    ("breakpoint board", "board", lambda s: None if s.gutter_ft else s.breakpoint_board, 1),
-    ("breakpoint distance", "ft", lambda s: None if s.gutter_ft else s.breakpoint_ft, 1),
+    ("breakpoint board", "board", lambda s: s.breakpoint_board if s.turns_back else None, 1),
+    ("breakpoint distance", "ft", lambda s: s.breakpoint_ft if s.turns_back else None, 1),
     ("half the slip gone at", "ft", lambda s: s.length_ft, 1),
     ("roll (a tenth of it left) at", "ft", lambda s: s.roll_ft, 1),
     ("sharpness (most turn in 5 ft)", "deg", lambda s: s.sharpness_deg, 2),

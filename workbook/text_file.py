@@ -14,7 +14,7 @@ LINE_END = re.compile("\r\n|\r|\n")
 
 
 def place(path: object) -> Path:
-    """Return `path` as a `Path`.
+    """Return `path` as a `Path`, "~" as the home folder.
 
     Raises
     ------
@@ -24,7 +24,12 @@ def place(path: object) -> Path:
     name = os.fspath(path) if isinstance(path, os.PathLike) else path
     if not isinstance(name, str) or "\0" in name or not Path(name).name:
         raise InputRefused(f"file must be the name of a file, not {shown(name)}.")
-    return Path(name)
+    try:
+        return Path(name).expanduser()
+    except RuntimeError:
+        raise InputRefused(
+            f"file {shown(name)} starts with a home folder that is not there."
+        ) from None
 
 
 def read(file: Path) -> str:
@@ -62,16 +67,19 @@ def read(file: Path) -> str:
     return text
 
 
-def write(file: Path, text: str) -> None:
+def write(file: Path, text: str, *, overwrite: bool = True) -> None:
     """Write `text` through a neighbour file that takes the place of `file` only when whole.
 
     Raises
     ------
     InputRefused
-        A place that cannot be written; an older file there stays as it was.
+        A place that cannot be written, or a file that is there already and not to be overwritten;
+        an older file there stays as it was.
     """
     spare = file.with_name(f".{secrets.token_hex(8)}.tmp")
     try:
+        if not overwrite:
+            file.open("x").close()  # the place is ours, or it was taken
         try:
             with spare.open("x", encoding="utf-8", newline="\n") as out:
                 out.write(text)
@@ -82,7 +90,11 @@ def write(file: Path, text: str) -> None:
             os.replace(spare, file)
         except BaseException:
             spare.unlink(missing_ok=True)
+            if not overwrite:
+                file.unlink(missing_ok=True)
             raise
+    except FileExistsError:
+        raise InputRefused(f"{_whole(file)} is there already: give another name.") from None
     except (OSError, UnicodeEncodeError) as why:
         raise InputRefused(f"{_whole(file)} cannot be written: {_reason(why)}.") from None
 
@@ -92,4 +104,6 @@ def _whole(file: Path) -> str:
 
 
 def _reason(why: OSError | UnicodeEncodeError) -> str:
+    if isinstance(why, FileNotFoundError):
+        return "there is no such file or folder"
     return (isinstance(why, OSError) and why.strerror) or "not a name or text for a file"

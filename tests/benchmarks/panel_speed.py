@@ -24,8 +24,8 @@ from workbook import demo
 from workbook.draw.ball_picture import BallPicture
 from workbook.draw.lane_picture import LanePicture
 from workbook.draw.picture import DPI, Picture
+from workbook.panels.layout_pair import LayoutPair
 from workbook.panels.panel import Panel
-from workbook.panels.two_layouts import TwoLayouts
 
 ROOT = Path(__file__).parents[2]
 ROUNDS = 3
@@ -73,7 +73,7 @@ def move(panel: Panel, name: str, value: Any) -> None:
     panel.controls[name].value = value
 
 
-def drawn_anew(panel: TwoLayouts) -> dict[str, tuple[Picture, bytes]]:
+def drawn_anew(panel: LayoutPair) -> dict[str, tuple[Picture, bytes]]:
     """The panel's two pictures from nothing: "clear and show"."""
     shown = panel.panel._last.scenes
     out = {}
@@ -85,9 +85,9 @@ def drawn_anew(panel: TwoLayouts) -> dict[str, tuple[Picture, bytes]]:
     return out
 
 
-def kernel_part(moves: int, rounds: int = ROUNDS) -> tuple[list[Took], TwoLayouts]:
+def kernel_part(moves: int, rounds: int = ROUNDS) -> tuple[list[Took], LayoutPair]:
     """Times in the kernel, and the panel as the moves have left it."""
-    held = TwoLayouts(demo.USUAL)
+    held = LayoutPair(demo.USUAL)
     held.panel.strict = True
     rests, anew, table = [], [], []
     for name, values in MOVES.items():
@@ -130,7 +130,7 @@ LISTEN = """() => {
     )).observe(it, { attributeFilter: ["src"] });
   }
   new MutationObserver(() => {
-    if (/\\d to [^ ]*\\d/.test(sentence.textContent)) mark("bands");
+    if (/\\(\\d+\\.\\d+( \\w+)? to \\d/.test(sentence.textContent)) mark("bands");
   }).observe(sentence, { subtree: true, childList: true, characterData: true });
 }"""
 

@@ -291,7 +291,7 @@ def test_the_words_hold_the_facts(picture):
         "left-handed",
         "No oil",
         "gutter at 45.0 ft",
-        "does not roll before the pins",
+        "does not roll before the gutter",
         "no length",
     ):
         assert fact in said

@@ -68,9 +68,7 @@ def test_rg_of_a_uniform_ball():
 def test_half_ball_cut_out_as_a_hole_has_the_rg_of_the_ball():
     """To a thousandth: a hole as wide as the ball has a vertical rim, and a real one has not."""
     radius = 4.25
-    half = mass.cylinder(
-        radius, np.array([0, 0, radius]), np.array([0, 0, -1.0]), radius, radius
-    )
+    half = mass.cylinder(radius, np.array([0, 0, radius]), np.array([0, 0, -1.0]), radius, radius)
     assert half.mass == pytest.approx(2 / 3 * math.pi * radius**3, rel=1e-3)
     assert half.first / half.mass == pytest.approx(np.array([0, 0, 3 / 8 * radius]), abs=1e-3)
     rgs = np.sqrt(np.diag(half.inertia) / half.mass)

@@ -138,7 +138,12 @@ def test_a_broken_table_is_refused_with_its_place(file, data, parts):
 
 
 def test_what_is_no_table_is_refused(tmp_path, file):
-    refused(lambda: wb.Lane.from_csv(file), "mine.csv", "cannot be read", "No such file")
+    refused(
+        lambda: wb.Lane.from_csv(file),
+        "mine.csv",
+        "cannot be read",
+        "there is no such file or folder",
+    )
     refused(lambda: wb.Lane.from_csv(tmp_path), tmp_path.name, "folder")
     with file.open("wb") as out:
         out.truncate(100_000_000)

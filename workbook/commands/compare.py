@@ -9,14 +9,11 @@ from pathlib import Path
 from workbook import demo, errors
 from workbook.comparison import USUAL_LINE, compare
 from workbook.draw.overview import overview_png
-from workbook.lane import Lane
+from workbook.lane import STANDARD, Lane
 from workbook.line import Line
 from workbook.reports import report
 from workbook.setup import Setup
 from workbook.staging import ball_scene, lane_scene
-
-LANES = {"house": Lane.house, "flat": Lane.flat, "heavy": Lane.heavy, "dry": Lane.dry,
-         "reference": Lane.reference}  # fmt: skip
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -41,7 +38,8 @@ def main(arguments: list[str] | None = None) -> int:
                 f"picture {errors.shown(options.picture)} must end in .png and lie in a folder "
                 "that is there."
             )
-        lane = LANES[options.lane]() if options.lane in LANES else Lane.from_csv(options.lane)
+        known = options.lane in STANDARD
+        lane = getattr(Lane, options.lane)() if known else Lane.from_csv(options.lane)
         line = Line(laydown_board=options.laydown, arrow_board=options.arrow)
         a, b = _setups([Path(name) for name in options.setups])
         comparison = compare(a, b, lane, line)
@@ -69,7 +67,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("setups", nargs="*", metavar="SETUP.json", help="setup A and setup B")
     parser.add_argument(
-        "--lane", default="house", help=f"{', '.join(LANES)}, or a lane table (CSV file)"
+        "--lane", default="house", help=f"{', '.join(STANDARD)}, or a lane table (CSV file)"
     )
     parser.add_argument("--laydown", type=float, default=USUAL_LINE.laydown_board,
                         help="laydown board (default %(default)g)")  # fmt: skip

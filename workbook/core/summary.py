@@ -259,19 +259,39 @@ def summarize(
 
 
 @jit
+def _follow(path: Array, rows: int, step: float, across: Array) -> None:
+    """Where the centre is across the lane at 0, `step`, ... [m]; past its end, where it ended."""
+    i = 1
+    for k in range(len(across)):
+        goal = k * step
+        while i < rows - 1 and path[i, Y] < goal:
+            i += 1
+        run = path[i, Y] - path[i - 1, Y]
+        share = min(1.0, max(0.0, (goal - path[i - 1, Y]) / run)) if run > 0.0 else 1.0
+        across[k] = path[i - 1, X] + share * (path[i, X] - path[i - 1, X])
+
+
+@jit
 def roll_batch(
     shots: NDArray[np.void],
     film: Array,
     zones: Array,
     arrows: Array,
     results: NDArray[np.void],
+    tracks: Array,
     begin: int,
     end: int,
 ) -> None:
-    """Roll and summarize the shots `begin` to `end`; paths are not kept."""
+    """Roll and summarize the shots `begin` to `end`; paths are not kept.
+
+    `tracks` (shots, feet) receives where each centre is across the lane at every whole foot [m],
+    if it has room for any.
+    """
     path = np.empty((MAX_STEPS, len(rolling.COLUMNS)))
     rings = np.empty((MOST_RINGS, RING))
     oiled = zones.shape[0] == 0
     for i in range(begin, end):
         rows, stop = rolling.roll(shots[i], film, zones, path)
         summarize(shots[i], path, rows, stop, oiled, arrows, rings, results[i])
+        if tracks.shape[1] > 0:
+            _follow(path, rows, shots[i]["foot"], tracks[i])

@@ -15,7 +15,6 @@ from workbook.scenes import BallScene
 
 BALL_IN = 4.8  # width of one ball's two views
 HEAD_IN, SIDE_IN, CAPTION_IN = 0.32, 0.22, 0.42  # title, names of the views, caption and warning
-WARNING = "a ring runs over a hole"
 VIEWS = ("grip side", "PAP side")
 
 
@@ -101,7 +100,9 @@ class BallPicture(Picture):
             self.titles[place], f"{ball.label}  {ball.title}  ({ball.hand}-hander)", room
         )
         self.write_within(self.captions[place], ball.caption, room)
-        self.warnings[place].set_text(WARNING if any(ball.ring_over_hole) else "")
+        over = sum(ball.ring_over_hole)
+        words = "one ring runs" if over == 1 else f"{over} rings run"
+        self.warnings[place].set_text(f"{words} over a hole" if over else "")
 
     def _words(self, scene: Sequence[BallScene]) -> str:
         return " ".join(ball.describe() for ball in scene)

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.collections import LineCollection, PolyCollection
-from matplotlib.colors import to_rgb
+from matplotlib.colors import to_hex, to_rgb
 from matplotlib.patches import Circle
 from matplotlib.text import Text
 from numpy.typing import ArrayLike
@@ -119,23 +119,20 @@ class BallView:
 
     def _show_rings(self, scene: BallScene, view: View) -> None:
         """Rings fade from the first to the last; those over a hole are drawn as a warning."""
-        dark, light = (
-            np.array(to_rgb(style.SETUPS[scene.label].colour)),
-            np.array(to_rgb(style.BALL)),
-        )
+        inks = np.array([to_rgb(style.SETUPS[scene.label].colour), to_rgb(style.WARNING)])
+        light = np.array(to_rgb(style.BALL))
         fades = np.linspace(0.0, 0.62, max(len(scene.rings), 2))
-        plain, colours, warned = [], [], []  # runs, their colours, runs to warn of
+        runs: list[list[np.ndarray]] = [[], []]  # plain, to warn of
+        colours: list[list[str]] = [[], []]
         for ring, over, fade in zip(scene.rings, scene.ring_over_hole, fades, strict=False):
-            runs = view.near_runs(ring)
-            if over:
-                warned += runs
-            else:
-                plain += runs
-                colours += [tuple(dark + fade * (light - dark))] * len(runs)
-        self.rings.set_segments(plain)
-        self.rings.set_color(colours)
-        self.warned.set_segments(warned)
-        self.drawn_rings = plain + warned
+            found = view.near_runs(ring)
+            runs[over] += found
+            ink = inks[int(over)]
+            colours[over] += [to_hex(ink + fade * (light - ink))] * len(found)
+        for lines, segments, inked in zip((self.rings, self.warned), runs, colours, strict=True):
+            lines.set_segments(segments)
+            lines.set_color(inked)
+        self.drawn_rings = runs[0] + runs[1]
 
     def _show_marks(self, scene: BallScene, view: View) -> dict[str, np.ndarray]:
         colour = style.SETUPS[scene.label].colour

@@ -14,12 +14,10 @@ from matplotlib.patches import Ellipse, Polygon, Rectangle
 
 from workbook import sources
 from workbook.draw import style
-from workbook.lane import BOARDS
+from workbook.lane import BOARDS, POCKET_BOARDS, POCKET_DEG
 from workbook.line import BOARD_IN, MIDDLE_BOARD, arrow_ft
 
 HEAD_PIN_FT = sources.value("lane_length")
-POCKET_BOARDS = sources.value("pocket_low"), sources.value("pocket_high")
-POCKET_DEG = sources.value("pocket_angle_low"), sources.value("pocket_angle_high")
 SEAMS = range(5, BOARDS, 5)  # boards with a line and a number, for reading
 ARROW_BOARDS = (5, 10, 15, 20, 25, 30, 35)  # published: common to lane descriptions
 

@@ -75,6 +75,9 @@ class Ruler:
         points = {label: mark_points(trace) for label, trace in traces.items()}
         for row, name in enumerate(MARKS):
             self._show_row(row + 0.5, name, {label: found[name] for label, found in points.items()})
+            rolling = [label for label, trace in traces.items() if trace.already_rolls]
+            if rolling and name != "breakpoint":
+                self.words[rolling[0], name].set_text(f"{', '.join(rolling)} from release")
 
     def _show_row(
         self, height: float, name: str, points: Mapping[str, tuple[float, float] | None]

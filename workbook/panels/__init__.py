@@ -1,5 +1,5 @@
 """Interactive panels: the only place that knows ipywidgets."""
 
-from workbook.panels.two_layouts import two_layouts
+from workbook.panels.layout_pair import two_layouts
 
 __all__ = ["two_layouts"]

@@ -50,9 +50,14 @@ def switch(words: str, options: list[str], value: str | None) -> widgets.ToggleB
         options=options,
         value=value,
         description=words,
-        style={"button_width": "110px", "description_width": "60px", "font_weight": "bold"},
-        layout=widgets.Layout(width="400px", max_width="100%"),
+        style={"button_width": "110px", "font_weight": "bold"},
+        layout=wide()["layout"],
     )
+
+
+def tick(words: str, tooltip: str) -> widgets.Checkbox:
+    """A box to tick."""
+    return widgets.Checkbox(False, description=words, tooltip=tooltip, indent=False)
 
 
 def steps(words: str, options: tuple[str, ...], value: str) -> widgets.SelectionSlider:

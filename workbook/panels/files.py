@@ -1,22 +1,22 @@
 """Save and load setups from a panel: a file name and four buttons."""
 
 from html import escape
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
+from workbook import text_file
 from workbook.errors import InputRefused
 from workbook.setup import Setup
 
 if TYPE_CHECKING:
-    from workbook.panels.two_layouts import TwoLayouts
+    from workbook.panels.layout_pair import LayoutPair
 
 
 class FileRow:
     """A file name, and buttons that save A or B there or load them from there."""
 
-    def __init__(self, owner: "TwoLayouts") -> None:
+    def __init__(self, owner: "LayoutPair") -> None:
         self.owner = owner
         self.name = widgets.Text(
             "my setup.json", description="file", layout=widgets.Layout(width="340px")
@@ -34,31 +34,23 @@ class FileRow:
         row = widgets.Layout(flex_flow="row wrap")
         self.box = widgets.VBox([widgets.HBox([self.name, *buttons], layout=row), self.said])
 
-    @property
-    def path(self) -> Path:
-        """The file, beside the notebook unless a folder is given."""
-        return Path(self.name.value.strip()).expanduser()
-
     def save(self, letter: str) -> None:
         """Write the setup of that letter to the file; one that is there already is kept."""
         try:
-            if not self.name.value.strip():
-                raise InputRefused("file name is missing: give one, such as my setup.json.")
-            if self.path.exists():
-                raise InputRefused(f"{self.path.name} is there already: give another name.")
-            setup = self.owner.setup(letter, self.owner.panel.values)
-            setup.to_json(self.path)
-            self._say(f"Saved {letter.upper()} as {self.path.absolute()}.")
+            file = text_file.place(self.name.value.strip())
+            self.owner.setup(letter, self.owner.panel.values).to_json(file, overwrite=False)
+            self._say(f"Saved {letter.upper()} as {file.absolute()}.")
         except InputRefused as refusal:
             self._say(str(refusal))
 
     def load(self, letter: str) -> None:
         """Read the file into that letter; bowler, ball and grip hold for both."""
         try:
-            self.owner.load(letter, Setup.from_json(self.path))
+            file = text_file.place(self.name.value.strip())
+            self.owner.load(letter, Setup.from_json(file))
             self._say(
-                f"Loaded {letter.upper()} from {self.path.name}; its bowler, ball and grip now "
-                "hold for A and B."
+                f"Loaded {letter.upper()} from {file.name}; its bowler, ball and grip now hold for "
+                "A and B."
             )
         except InputRefused as refusal:
             self._say(str(refusal))

@@ -21,7 +21,13 @@ class Names(anywidget.AnyWidget):
             if (found.getAttribute(attribute) !== text) found.setAttribute(attribute, text);
       };
       // widgets are put on the page one by one, and again when a folded part is opened
-      const watch = new MutationObserver(apply);
+      const panel = ".workbook-panel";
+      let soon = 0;
+      const watch = new MutationObserver((changes) => {
+        if (!soon && changes.some(({ target, addedNodes }) => target.closest?.(panel)
+            || [...addedNodes].some((it) => it.querySelector?.(panel))))
+          soon = requestAnimationFrame(() => { soon = 0; apply(); });
+      });
       watch.observe(document.body, { childList: true, subtree: true });
       model.on("change:names", apply);
       apply();

@@ -3,6 +3,7 @@
 import asyncio
 import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import partial
 from html import escape
@@ -12,6 +13,7 @@ from typing import Any
 import ipywidgets as widgets
 from traitlets import TraitError
 
+from workbook import errors
 from workbook.draw.picture import Picture
 from workbook.errors import InputRefused
 from workbook.panels.names import Names
@@ -40,12 +42,12 @@ class Answer:
     texts : mapping
         HTML for each text, by name.
     later : sequence of callables
-        Each gives more texts that are slow to work out; asked for when the controls rest.
+        Each gives more of the answer that is slow to work out; asked for when the controls rest.
     """
 
     scenes: Mapping[str, Any] = field(default_factory=dict)
     texts: Mapping[str, str] = field(default_factory=dict)
-    later: Sequence[Callable[[], Mapping[str, str]]] = ()
+    later: Sequence[Callable[[], "Answer"]] = ()
 
 
 class Panel:
@@ -66,7 +68,11 @@ class Panel:
     texts : sequence of str
         Names of the answer's texts.
     answer : callable
-        From the controls' values to an `Answer`; raises InputRefused for what cannot be.
+        From the controls' values to an `Answer`; raises InputRefused for what cannot be. It may
+        move controls that only say what came out, `moving_together`.
+    follow : mapping of str to callable
+        What else moves with a control, by its name: gets the new value and moves other controls,
+        all before the panel answers once.
     """
 
     strict = False
@@ -79,10 +85,12 @@ class Panel:
         pictures: Mapping[str, Picture],
         texts: Sequence[str],
         answer: Callable[[Values], Answer],
+        follow: Mapping[str, Callable[[Any], None]] | None = None,
     ) -> None:
         self.controls, self.pictures = dict(controls), dict(pictures)
-        self._answer, self._last = answer, Answer()
+        self._answer, self._follow, self._last = answer, dict(follow or {}), Answer()
         self._shown: Values | None = None
+        self._quiet = False
         self._timer: asyncio.TimerHandle | None = None
         self._moved = -DRAG_GAP_S
         wide = widgets.Layout(width="100%", height="auto")
@@ -93,8 +101,8 @@ class Panel:
         for name, widget in (*self.controls.items(), *self.images.items(), *self.texts.items(),
                              ("status", self.status)):  # fmt: skip
             widget.add_class(f"workbook-{name.replace('_', '-')}")
-        for control in self.controls.values():
-            control.observe(self._changed, names="value")
+        for name, control in self.controls.items():
+            control.observe(partial(self._moved_one, name), names="value")
         self.box = widgets.VBox()
         self.box.add_class("workbook-panel").add_class(self.mark)
         self.arrange([*self.controls.values(), self.status, *self.images.values(),
@@ -119,50 +127,60 @@ class Panel:
         Raises
         ------
         InputRefused
-            A value that its control cannot take.
+            A name that is no control, or a value that its control cannot take.
         """
-        before = {name: self.controls[name].value for name in values}
-        self._listening(False)
-        try:
-            for name, value in values.items():
-                self._move(name, value)
-        except InputRefused:
-            for name, value in before.items():
-                self.controls[name].value = value
-            raise
-        finally:
-            self._listening(True)
+        for name in values:
+            errors.choice("control", name, tuple(self.controls))
+        before = {name: control.value for name, control in self.controls.items()}
+        with self.moving_together():
+            try:
+                for name, value in values.items():
+                    self._move(name, value)
+            except InputRefused:
+                for name, value in before.items():
+                    self.controls[name].value = value
+                raise
         self._changed()
 
     def _move(self, name: str, value: Any) -> None:
         control = self.controls[name]
+        words = control.description or name
+        if isinstance(control, widgets.FloatSlider):
+            value = errors.number(words, value, "", control.min, control.max)
         try:
             control.value = value
         except TraitError:
-            words = control.description or name
             raise InputRefused(f"{words} {value} is not among this panel's choices.") from None
-        if isinstance(value, float) and abs(control.value - value) > 1e-9:
-            raise InputRefused(
-                f"{control.description} {value:g} is outside {control.min:g} to {control.max:g}."
-            )
 
-    def _listening(self, on: bool) -> None:
-        for control in self.controls.values():
-            (control.observe if on else control.unobserve)(self._changed, names="value")
+    def _moved_one(self, name: str, change: dict[str, Any]) -> None:
+        if name in self._follow:
+            with self.moving_together():
+                self._follow[name](change["new"])
+        self._changed()
+
+    @contextmanager
+    def moving_together(self) -> Iterator[None]:
+        """No answer to the moves made here; whoever opened the outermost one answers once."""
+        with _ONE_AT_A_TIME:
+            before, self._quiet = self._quiet, True
+            try:
+                yield
+            finally:
+                self._quiet = before
 
     def settle(self) -> None:
         """Do now what follows when the controls rest: slow texts, sharp pictures, names."""
         if self._timer:
             self._timer.cancel()
             self._timer = None
-        with _Telling(self):
-            for job in self._jobs():
+        for job in self._jobs():
+            with _Telling(self):
                 job()
 
     def _jobs(self) -> Iterator[Job]:
         """What follows at rest, in pieces that a new move can come between."""
         for later in self._last.later:
-            yield partial(self._write, later)
+            yield partial(self._add, later)
         for name in self._last.scenes:
             yield partial(self._draw, name, SHARP)
         yield self._name_all
@@ -170,33 +188,34 @@ class Panel:
     def _draw(self, name: str, scale: float = 1) -> None:
         self.images[name].value = self.pictures[name].png(scale)
 
-    def _write(self, later: Callable[[], Mapping[str, str]]) -> None:
-        for name, text in later().items():
+    def _add(self, later: Callable[[], Answer]) -> None:
+        self._show(later())
+
+    def _show(self, answer: Answer) -> None:
+        for name, scene in answer.scenes.items():
+            self.pictures[name].show(scene)
+        for name, text in answer.texts.items():
             self.texts[name].value = text
 
     def tell(self, text: str) -> None:
         """Say something in the status line ("" clears it)."""
         self.status.value = f'<span role="alert">{escape(text)}</span>' if text else ""
 
-    def _changed(self, _change: object = None) -> None:
-        values = self.values
-        if values == self._shown:
+    def _changed(self) -> None:
+        with _Telling(self, "The last good picture stays."):
+            values = self.values
+            if self._quiet:
+                return
+            if values != self._shown:
+                answer = self._answer(values)
+                self._show(answer)
+                for name in list(answer.scenes)[:1]:
+                    self._draw(name)
+                self._shown, self._last = self.values, answer
+                self._go_on()
             self.tell("")
-            return
-        with _Telling(self) as telling:
-            answer = self._answer(values)
-            for name, scene in answer.scenes.items():
-                self.pictures[name].show(scene)
-            for name in list(answer.scenes)[:1]:
-                self._draw(name)
-            for name, text in answer.texts.items():
-                self.texts[name].value = text
-            self._shown, self._last = values, answer
-        if not telling.refused:
-            self.tell("")
-            self._follow()
 
-    def _follow(self) -> None:
+    def _go_on(self) -> None:
         """Draw the other pictures, and what follows at rest, unless a new move comes first."""
         if self._timer:
             self._timer.cancel()
@@ -204,9 +223,8 @@ class Panel:
         try:
             loop = asyncio.get_running_loop()
         except RuntimeError:  # a script or a test: nobody drags, and it calls `settle` itself
-            with _Telling(self):
-                for job in others:
-                    job()
+            for job in others:
+                job()
             return
         dragged, self._moved = loop.time() - self._moved < DRAG_GAP_S, loop.time()
         rest = DRAG_REST_S if dragged else SINGLE_REST_S
@@ -219,10 +237,11 @@ class Panel:
             return
 
         def do() -> None:
-            if answer is not self._last:
-                return  # a move came in between, and has its own rest
-            with _Telling(self):
-                job()
+            with _ONE_AT_A_TIME:
+                if answer is not self._last:
+                    return  # a move came in between, and has its own rest
+                with _Telling(self):
+                    job()
                 self._do_next(waits_and_jobs, answer)
 
         self._timer = asyncio.get_running_loop().call_later(wait, do)
@@ -236,6 +255,7 @@ class Panel:
                 names.append([f"{at} {part}", "aria-label", control.description])
             if isinstance(control, widgets.SelectionSlider):  # the handle itself says a count
                 names.append([f"{at} .noUi-handle", "aria-valuetext", control.label])
+                names.append([f"{at} .widget-readout", "contenteditable", "false"])
             if isinstance(control, widgets.ToggleButtons):
                 for option in control.options:
                     button = f"{at} button[value='{option}']"
@@ -255,22 +275,19 @@ class Panel:
 class _Telling:
     """A stretch of work whose refusals and faults are told in the panel's status line."""
 
-    def __init__(self, panel: Panel) -> None:
-        self.panel, self.refused = panel, False
+    def __init__(self, panel: Panel, kept: str = "") -> None:
+        self.panel, self.kept = panel, kept
 
-    def __enter__(self) -> "_Telling":
+    def __enter__(self) -> None:
         _ONE_AT_A_TIME.acquire()
-        return self
 
     def __exit__(self, kind: type | None, why: BaseException | None, _trace: object) -> bool:
-        _ONE_AT_A_TIME.release()
-        if why is None or self.panel.strict or not isinstance(why, Exception):
-            return False
-        self.refused = True
-        told = (
-            str(why)
-            if isinstance(why, InputRefused)
-            else (f"The workbook itself failed here ({type(why).__name__}: {why}).")
-        )
-        self.panel.tell(f"{told} The last good picture stays.")
-        return True
+        try:
+            if why is None or self.panel.strict or not isinstance(why, Exception):
+                return False
+            fault = f"The workbook itself failed here ({type(why).__name__}: {why})."
+            told = str(why) if isinstance(why, InputRefused) else fault
+            self.panel.tell(f"{told} {self.kept}")
+            return True
+        finally:
+            _ONE_AT_A_TIME.release()

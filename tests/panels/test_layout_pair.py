@@ -1,6 +1,9 @@
 """The first panel, driven as a reader drives it, in strict mode."""
 
 import io
+import threading
+import time
+from dataclasses import replace
 
 import ipywidgets as widgets
 import pytest
@@ -9,9 +12,10 @@ from PIL import Image
 import workbook as wb
 from workbook import demo
 from workbook.errors import InputRefused
-from workbook.panels import two_layouts
+from workbook.panels import layout_pair, two_layouts
+from workbook.panels.layout_pair import LayoutPair
+from workbook.panels.layout_pair_controls import OWN
 from workbook.panels.panel import Panel
-from workbook.panels.two_layouts import TwoLayouts
 from workbook.tables import comparison_rows
 
 
@@ -22,7 +26,7 @@ def strict(monkeypatch):
 
 @pytest.fixture
 def held():
-    return TwoLayouts(demo.USUAL)
+    return LayoutPair(demo.USUAL)
 
 
 def ends(control):
@@ -66,14 +70,29 @@ def test_moving_a_first_control_changes_picture_and_numbers():
         assert [image.value for image in panel.images.values()] != pictures, name
 
 
-def test_the_same_values_are_not_answered_twice():
-    calls = []
-    panel = two_layouts()
-    answer = panel._answer
+def counted(panel):
+    """The values that the panel answers from now on."""
+    calls, answer = [], panel._answer
     panel._answer = lambda values: calls.append(values) or answer(values)
+    return calls
+
+
+@pytest.mark.parametrize("moves", [
+    {"distance_a": 3.0, "drilling_a": 30.0}, {"pin_b": "pin up"}, {"val_a": 40.0},
+    {"style": "senior"}, {"speed_mph": 16.0}, {"distance_a": 0.5},
+])  # fmt: skip
+def test_each_move_is_answered_once(moves):
+    panel = two_layouts()
+    calls = counted(panel)
     panel._changed()
     assert not calls
-    panel.set(distance_a=3.0, drilling_a=30.0)
+    if len(moves) == 1:
+        for name, value in moves.items():
+            panel.controls[name].value = value
+    else:
+        panel.set(**moves)
+    assert len(calls) == 1
+    panel._changed()
     assert len(calls) == 1
 
 
@@ -102,6 +121,17 @@ def test_switch_and_val_slider_follow_each_other():
     assert panel.controls["pin_a"].value is None
     panel.controls["val_a"].value = demo.PIN_UP_VAL_DEG
     assert panel.controls["pin_a"].value == "pin up"
+    panel.controls["distance_a"].value = 0.5  # now the pin lies under the fingers
+    assert panel.controls["pin_a"].value is None
+    assert "pin down" in panel.pictures["lane"].describe()
+
+
+def test_the_menu_of_bowlers_says_when_the_release_is_none_of_theirs(held):
+    controls = held.panel.controls
+    controls["speed_mph"].value = 15.0
+    assert controls["style"].value == OWN
+    controls["style"].value = "senior"
+    assert held.comparison.a.bowler == demo.STYLES["senior"].bowler
 
 
 def test_taken_apart_b_has_its_own_sliders_from_where_a_stands(held):
@@ -140,6 +170,42 @@ def test_saved_and_loaded(held, tmp_path, monkeypatch):
     assert (b.bowler, b.ball, b.grip) == (saved.bowler, saved.ball, saved.grip)
     assert (b.layout, b.surface) == (saved.layout, saved.surface)
     assert held.comparison.a.bowler == saved.bowler
+
+
+def test_what_a_file_brings_without_a_control_is_told_and_leaves_with_it(
+    held, tmp_path, monkeypatch
+):
+    monkeypatch.chdir(tmp_path)
+    fresh = held.comparison
+    odd = replace(
+        fresh.a,
+        name="my old favourite",
+        bowler=replace(fresh.a.bowler, release_phase_deg=90),
+        assumptions=replace(fresh.a.assumptions, mu_dry_reactive=0.25),
+    )
+    odd.to_json("my setup.json")
+    held.files.load("a")
+    held.panel.settle()
+    notes = held.panel.texts["notes"].value
+    assert "release phase 90 deg" in notes and "dry friction of reactive 0.25" in notes
+    assert held.comparison.a == odd
+    held.panel.controls["style"].value = "senior"
+    held.panel.controls["style"].value = demo.USUAL
+    held.panel.controls["grip"].value = "with thumb hole"
+    assert held.comparison.a.bowler == fresh.a.bowler
+    assert held.comparison.a.assumptions == fresh.a.assumptions
+
+
+@pytest.mark.parametrize("name", ["", ".", "x" * 300 + ".json", "~nosuchuser/x.json", "no/x.json"])
+def test_a_file_name_that_is_none_is_said_so(held, tmp_path, monkeypatch, name):
+    monkeypatch.chdir(tmp_path)
+    held.files.name.value = name
+    for act in (held.files.save, held.files.load):
+        held.files.said.value = ""
+        act("a")
+        assert held.files.said.value.startswith('<span role="status">')
+        assert "Saved" not in held.files.said.value and "Loaded" not in held.files.said.value
+    assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("text", ["", "{", '{"format": "something else"}'])
@@ -191,6 +257,54 @@ def test_set_moves_all_or_none():
     with pytest.raises(InputRefused, match="pin-to-PAP"):
         panel.set(drilling_a=60.0, distance_a=9.0)
     assert panel.values == before
+
+
+@pytest.mark.parametrize(("name", "value", "words"), [
+    ("drilling_a", 300, "drilling angle"), ("drilling_a", float("nan"), "finite number"),
+    ("speed_mph", "fast", "must be a number"), ("grit_a", "1234", "choices"),
+    ("speed", 3, "control"),
+])  # fmt: skip
+def test_a_value_that_a_control_cannot_take_is_refused(name, value, words):
+    panel = two_layouts()
+    before = panel.values
+    with pytest.raises(InputRefused, match=words):
+        panel.set(**{name: value})
+    assert panel.values == before
+
+
+def test_a_style_that_nobody_has_is_refused():
+    with pytest.raises(InputRefused, match="style must be"):
+        two_layouts("x")
+
+
+def test_a_fault_at_rest_leaves_the_rest_of_the_work(held, monkeypatch):
+    monkeypatch.setattr(Panel, "strict", False)
+    monkeypatch.setattr(layout_pair, "bands", lambda *_args, **_options: 1 / 0)
+    held.panel.controls["distance_a"].value = 3.0
+    held.panel.settle()
+    assert "ZeroDivisionError" in held.panel.status.value
+    assert Image.open(io.BytesIO(held.panel.images["balls"].value)).size == (1920, 660)
+    assert "wb.Layout(drilling_angle_deg=45.0, pin_to_pap_in=3.0" in held.panel.texts["code"].value
+
+
+def test_a_move_in_another_thread_is_not_lost():
+    """The second answer starts while the first is being worked out; the last values win."""
+    panel = two_layouts()
+    begun, answer = threading.Event(), panel._answer
+
+    def slow(values):
+        begun.set()
+        time.sleep(0.05)
+        return answer(values)
+
+    panel._answer = slow
+    other = threading.Thread(target=lambda: panel.set(distance_a=3.0))
+    other.start()
+    begun.wait()
+    panel.controls["distance_a"].value = 5.0
+    other.join()
+    assert panel.controls["distance_a"].value == 5.0
+    assert panel._shown["distance_a"] == 5.0
 
 
 def test_names_for_screen_readers():

@@ -1,0 +1,244 @@
+"""The first panel: one ball, two layouts, one lane."""
+
+from collections.abc import Callable
+from dataclasses import MISSING, fields, replace
+from functools import partial
+from html import escape
+from typing import Any
+
+from workbook import demo, errors
+from workbook.as_code import comparison_code, grip_code
+from workbook.assumptions import Assumptions
+from workbook.certainty import bands
+from workbook.comparison import Comparison, compare
+from workbook.draw.ball_picture import BallPicture
+from workbook.draw.lane_picture import LanePicture
+from workbook.grip import Grip
+from workbook.layout import Layout
+from workbook.line import Line
+from workbook.notes import notes, slider_notes
+from workbook.panels import layout_pair_controls as made
+from workbook.panels.files import FileRow
+from workbook.panels.html import list_html, numbers_html, shares_html, spoken_html
+from workbook.panels.layout_pair_controls import (
+    BALL,
+    BOWLER,
+    GRIPS,
+    LANES,
+    LINE,
+    OWN,
+    POLISHED,
+    SHARED,
+    VAL_DEG,
+)
+from workbook.panels.panel import Answer, Panel, Values
+from workbook.sentences import compare_sentence
+from workbook.setup import Setup
+from workbook.staging import ball_scene, lane_scene
+from workbook.surface import Surface
+
+FROM_FILE = "as in the file"
+DRAWS = 64  # of what nobody knows well, each time the controls rest
+
+
+class LayoutPair:
+    """Holds what the controls do not show: the setups that they change, and what moves together."""
+
+    def __init__(self, style: str, *, alike: bool = False) -> None:
+        up, down = demo.pin_up_and_down(style)
+        self.bases = {"a": up, "b": up if alike else down}
+        self.loaded = False
+        self.comparison: Comparison | None = None
+        self.files = FileRow(self)
+        follow: dict[str, Callable[[Any], None]] = {
+            "style": self._style_chosen, "apart": self._taken_apart,
+        }  # fmt: skip
+        for letter in "ab":
+            follow[f"pin_{letter}"] = partial(self._switched, letter)
+        self.panel = Panel(
+            controls=made.controls(style, self.bases),
+            pictures={"lane": LanePicture(), "balls": BallPicture()},
+            texts=("sentence", "notes", "numbers", "shares", "code"),
+            answer=self._answer,
+            follow=follow,
+        )
+        self.first = made.arrange(self.panel, self.files.box)
+
+    # What the controls mean
+
+    def _answer(self, values: Values) -> Answer:
+        a, b = (self.setup(letter, values) for letter in "ab")
+        if a.surface != b.surface:
+            a, b = (replace(one, name=f"{one.name}, {one.surface}") for one in (a, b))
+        self._say_what_came_out({"a": a, "b": b}, values)
+        line = Line(**{name: values[name] for name in LINE})
+        c = self.comparison = compare(a, b, LANES[values["lane"]], line)
+        shots = (c.shot_a, c.shot_b)
+        return Answer(
+            scenes={
+                "lane": lane_scene(c.lane, (a, b), shots),
+                "balls": tuple(
+                    ball_scene(label, setup, shot)
+                    for label, setup, shot in zip("AB", (a, b), shots, strict=True)
+                ),
+            },
+            texts={"sentence": spoken_html(compare_sentence(c)), "numbers": numbers_html(c)},
+            later=(
+                lambda: self._sure(c),
+                lambda: self._words(c, values),
+                lambda: self._notes(c),
+            ),
+        )
+
+    def _sure(self, c: Comparison) -> Answer:
+        how = bands(c.a, c.b, c.lane, c.line, draws=DRAWS)
+        return Answer(
+            scenes={"lane": lane_scene(c.lane, (c.a, c.b), (c.shot_a, c.shot_b), how)},
+            texts={"sentence": spoken_html(compare_sentence(c, how))},
+        )
+
+    def _words(self, c: Comparison, values: Values) -> Answer:
+        code = comparison_code(c, self._grip_code(values))
+        return Answer(texts={"shares": shares_html(c), "code": f"<pre>{escape(code)}</pre>"})
+
+    def _notes(self, c: Comparison) -> Answer:
+        lines = [*self._beside(), *notes(c), *slider_notes(c)]
+        return Answer(texts={"notes": list_html(lines)})
+
+    def setup(self, letter: str, values: Values) -> Setup:
+        """The setup that the controls describe; a name from a file stays while it fits."""
+        own = letter if values["apart"] else "a"
+        base = self.bases[letter]
+        grit = values[f"grit_{own}"]
+        setup = replace(
+            base,
+            bowler=replace(
+                base.bowler, hand=values["hand"], **{name: values[name] for name in BOWLER}
+            ),
+            ball=replace(base.ball, cover=values["cover"], **{name: values[name] for name in BALL}),
+            layout=Layout(
+                drilling_angle_deg=values[f"drilling_{own}"],
+                pin_to_pap_in=values[f"distance_{own}"],
+                val_angle_deg=values[f"val_{letter}"],
+            ),
+            grip=self._grip(values),
+            surface=Surface(polished=True) if grit == POLISHED else Surface(grit=float(grit)),
+        )
+        return setup if setup == base else replace(setup, name=f"pin {setup.drilled.pin_side}")
+
+    def _grip(self, values: Values) -> Grip:
+        if values["grip"] == FROM_FILE:
+            return self.bases["a"].grip
+        return Grip.usual(values["span"], thumb=GRIPS[values["grip"]])
+
+    def _grip_code(self, values: Values) -> str:
+        if values["grip"] == FROM_FILE:
+            return grip_code(self.bases["a"].grip)
+        thumb = "" if GRIPS[values["grip"]] else ", thumb=False"
+        return f"wb.Grip.usual({values['span']!r}{thumb})"
+
+    def _beside(self) -> list[str]:
+        """What a file brought that has no control here."""
+        if not self.loaded:
+            return []
+        base, found = self.bases["a"], []
+        for record, known in ((base.bowler, (*BOWLER, "hand")), (base.ball, (*BALL, "cover")),
+                              (base.assumptions, ())):  # fmt: skip
+            for f in fields(record):
+                value = getattr(record, f.name)
+                if f.name not in known and f.default not in (MISSING, value):
+                    unit = f.metadata["unit"]
+                    found.append(f"{f.metadata['words']} {value:g}{' ' + unit if unit else ''}")
+        return [f"From the file, without a control here: {', '.join(found)}."] if found else []
+
+    # What moves together
+
+    def _style_chosen(self, chosen: str) -> None:
+        if chosen == OWN:
+            return
+        style = demo.STYLES[chosen]
+        for letter, base in self.bases.items():
+            self.bases[letter] = replace(base, bowler=style.bowler, assumptions=Assumptions())
+        self.panel.set(
+            hand=style.bowler.hand,
+            grip=next(words for words, thumb in GRIPS.items() if thumb == style.thumb),
+            **{name: getattr(style.bowler, name) for name in BOWLER},
+            **{name: getattr(style.line, name) for name in LINE},
+        )
+
+    def _switched(self, letter: str, chosen: str | None) -> None:
+        if chosen:
+            self.panel.controls[f"val_{letter}"].value = VAL_DEG[chosen]
+
+    def _say_what_came_out(self, setups: dict[str, Setup], values: Values) -> None:
+        """Switches and the clinic's menu say what the sliders make, and nothing else."""
+        wanted: Values = {}
+        for letter, setup in setups.items():
+            words = f"pin {setup.drilled.pin_side}"
+            usual = VAL_DEG.get(words) == setup.layout.val_angle_deg
+            wanted[f"pin_{letter}"] = words if usual else None
+        bowler = setups["a"].bowler
+        known = demo.STYLES.get(values["style"])
+        wanted["style"] = values["style"] if known and known.bowler == bowler else OWN
+        moved = {name: value for name, value in wanted.items() if values[name] != value}
+        if moved:
+            with self.panel.moving_together():
+                for name, value in moved.items():
+                    self.panel.controls[name].value = value
+
+    def _taken_apart(self, apart: bool) -> None:
+        """Show B's own sliders, from where A's stand, or put them away."""
+        controls = self.panel.controls
+        if apart:
+            for name in SHARED:
+                controls[f"{name}_b"].value = controls[f"{name}_a"].value
+        made.place(self.first, controls, apart=apart)
+
+    def load(self, letter: str, setup: Setup) -> None:
+        """Take a setup from a file: bowler, ball and grip for both, layout and surface for one."""
+        grit = setup.surface.grit
+        values: dict[str, Any] = {
+            "hand": setup.bowler.hand,
+            "cover": setup.ball.cover,
+            "grip": FROM_FILE,
+            "apart": True,
+            f"val_{letter}": setup.layout.val_angle_deg,
+            f"distance_{letter}": setup.layout.pin_to_pap_in,
+            f"drilling_{letter}": setup.layout.drilling_angle_deg,
+            f"grit_{letter}": POLISHED if grit is None else f"{grit:g}",
+            **{name: getattr(setup.bowler, name) for name in BOWLER},
+            **{name: getattr(setup.ball, name) for name in BALL},
+        }
+        before = dict(self.bases), self.loaded, self.panel.controls["grip"].options
+        self.panel.controls["grip"].options = [*GRIPS, FROM_FILE]
+        other = "b" if letter == "a" else "a"
+        self.loaded = True
+        self.bases[letter] = setup
+        self.bases[other] = replace(
+            self.bases[other], bowler=setup.bowler, ball=setup.ball, grip=setup.grip,
+            assumptions=setup.assumptions,
+        )  # fmt: skip
+        try:
+            self.panel.set(**values)
+        except errors.InputRefused:
+            self.bases, self.loaded, self.panel.controls["grip"].options = before
+            raise
+
+
+def two_layouts(style: str = demo.USUAL, *, alike: bool = False) -> Panel:
+    """Pin up against pin down: the switches, pin distance, drilling angle, grit, and all the rest.
+
+    Parameters
+    ----------
+    style : str
+        A bowler of the invented clinic (`workbook.demo.STYLES`).
+    alike : bool
+        Start with both balls pin up, so that a reader can predict first.
+
+    Raises
+    ------
+    InputRefused
+        A style that is not in the clinic.
+    """
+    errors.choice("style", style, tuple(demo.STYLES))
+    return LayoutPair(style, alike=alike).panel

@@ -244,8 +244,6 @@ def test_the_last_feet_show_whatever_a_path_does_there(picture, scene):
     for trace in scene.traces:
         there = trace.distance_ft >= 40.0
         assert np.all((low < trace.board[there]) & (trace.board[there] < high))
-        if trace.band is not None:
-            assert np.all((low < trace.band[0, there]) & (trace.band[1, there] < high))
 
 
 def test_the_last_feet_are_cropped_for_a_path_in_the_own_half(picture):

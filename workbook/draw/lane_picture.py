@@ -20,6 +20,7 @@ STRETCHED_FT = 40.0
 WHOLE_SPAN_FT, LAST_SPAN_FT = (-0.4, 67.2), (STRETCHED_FT, 70.2)
 WHOLE_BADGE_FT, LAST_BADGE_FT = 64.8, 64.2
 OWN_HALF = frame.WITH_GUTTERS[0] / 2, 26.5  # boards that tell most: gutter to beyond the head pin
+BAND_WORDS = "light: four fifths of what could be"
 OIL_PX = 300  # room for hand and oil at the right of the head
 SAMPLE_PX = 30
 
@@ -123,6 +124,10 @@ class LanePicture(Picture):
         self.subhead.text(
             0, 0.3, "last 20 ft, stretched", va="center_baseline", fontsize=style.NORMAL
         )
+        self.band_words = self.moving_text(
+            self.subhead, 0.24 * width, 0.3, va="center_baseline", fontsize=style.SMALL,
+            color=style.MUTED,
+        )  # fmt: skip
         (low, high), (least, most) = frame.POCKET_BOARDS, frame.POCKET_DEG
         text = self.subhead.text(
             0,
@@ -178,6 +183,8 @@ class LanePicture(Picture):
             text.set_visible(label in shown)
             if label in shown:
                 self.write_within(text, f"{label}  {shown[label].name}", self.name_px)
+        banded = any(trace.band is not None for trace in scene.traces)
+        self.band_words.set_text(BAND_WORDS if banded else "")
         for part in (*self.views, self.ruler):
             part.show(shown)
 
@@ -188,8 +195,7 @@ class LanePicture(Picture):
 def _boards_of_last(scene: LaneScene) -> tuple[float, float]:
     """Boards shown of the last 20 ft: the bowler's own half unless a path leaves it."""
     for trace in scene.traces:
-        boards = trace.board if trace.band is None else trace.band[1]
-        there = boards[np.asarray(trace.distance_ft) >= STRETCHED_FT]
+        there = trace.board[np.asarray(trace.distance_ft) >= STRETCHED_FT]
         if there.max(initial=0.0) > OWN_HALF[1] - 1.0:
             return frame.WITH_GUTTERS
     return OWN_HALF

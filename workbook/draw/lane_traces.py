@@ -17,7 +17,7 @@ from workbook.line import MIDDLE_BOARD
 from workbook.scenes import Trace
 
 MARKS = {"length": "s", "breakpoint": "D", "roll": "o"}
-BAND: Any = {"alpha": 0.2, "linewidth": 0}
+BAND: Any = {"alpha": 0.09, "linewidth": 0}
 CROSS: Any = {
     "marker": "x",
     "markersize": 9,

@@ -19,6 +19,7 @@ from workbook.draw import style
 from workbook.draw.quick_text import QuickText
 
 DPI = 100
+OWN_COLOURS = 150  # of a palette; the rest is for what may come to move over the picture
 Moving = TypeVar("Moving", bound=Artist)
 
 
@@ -153,16 +154,22 @@ def _palette_of(image: Image.Image) -> Image.Image:
     inks += [style.INK, style.MUTED, style.WARNING, style.HOLE, style.POCKET_EDGE]
     papers = (style.PAPER, style.WOOD, style.BALL, style.POCKET)
     rows = [_blends(ink, paper) for ink in inks for paper in papers]
-    strip = Image.fromarray(np.repeat(np.array(rows, dtype=np.uint8), 4, axis=0))
-    sample = Image.new("RGB", (max(image.width, strip.width), image.height + strip.height))
-    sample.paste(image, (0, 0))
-    sample.paste(strip, (0, image.height))
-    few = sample.quantize(255, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
-    colours = np.array(few.getpalette()).reshape(-1, 3)
+    strip = Image.fromarray(np.array(rows, dtype=np.uint8))
+    # tints of oil and bands lie close together: only the slower cut keeps them apart
+    own = _few(image.reduce(2), OWN_COLOURS, Image.Quantize.MEDIANCUT)
+    inked = _few(strip, 255 - OWN_COLOURS, Image.Quantize.FASTOCTREE)
+    colours = np.vstack([own, inked])
     paper = np.round(255 * np.array(to_rgb(style.PAPER))).astype(int)
     colours[np.abs(colours - paper).max(axis=1) <= 8] = paper  # the page stays its own white
-    few.putpalette(np.vstack([colours, paper])[:256].ravel().tolist())
-    return few
+    palette = Image.new("P", (1, 1))
+    palette.putpalette(np.vstack([colours, paper]).ravel().tolist())
+    return palette
+
+
+def _few(image: Image.Image, count: int, method: Image.Quantize) -> np.ndarray:
+    """So many colours at most that stand for those of an image, array (count, 3)."""
+    few = image.quantize(count, method=method, dither=Image.Dither.NONE)
+    return np.array(few.getpalette() or [])[: 3 * count].reshape(-1, 3)
 
 
 def _blends(ink: str, paper: str) -> np.ndarray:

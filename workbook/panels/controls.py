@@ -55,9 +55,9 @@ def switch(words: str, options: list[str], value: str | None) -> widgets.ToggleB
     )
 
 
-def tick(words: str, tooltip: str) -> widgets.Checkbox:
+def tick(words: str, tooltip: str = "", *, on: bool = False) -> widgets.Checkbox:
     """A box to tick."""
-    return widgets.Checkbox(False, description=words, tooltip=tooltip, indent=False)
+    return widgets.Checkbox(on, description=words, tooltip=tooltip, indent=False)
 
 
 def steps(words: str, options: tuple[str, ...], value: str) -> widgets.SelectionSlider:

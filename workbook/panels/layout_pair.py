@@ -84,16 +84,17 @@ class LayoutPair:
             },
             texts={"sentence": spoken_html(compare_sentence(c)), "numbers": numbers_html(c)},
             later=(
-                lambda: self._sure(c),
+                lambda: self._sure(c, values),
                 lambda: self._words(c, values),
                 lambda: self._notes(c),
             ),
         )
 
-    def _sure(self, c: Comparison) -> Answer:
+    def _sure(self, c: Comparison, values: Values) -> Answer:
         how = bands(c.a, c.b, c.lane, c.line, draws=DRAWS)
+        light = how if values["light"] else None
         return Answer(
-            scenes={"lane": lane_scene(c.lane, (c.a, c.b), (c.shot_a, c.shot_b), how)},
+            scenes={"lane": lane_scene(c.lane, (c.a, c.b), (c.shot_a, c.shot_b), light)},
             texts={"sentence": spoken_html(compare_sentence(c, how))},
         )
 

@@ -102,8 +102,8 @@ def _of_lane(style: str) -> Controls:
         ),
         "lane": menu("lane", lanes, "house"),
     }  # fmt: skip
-    return made | {name: slider(Line, name, getattr(who.line, name), 0.5, digits=1)
-                   for name in LINE}  # fmt: skip
+    made |= {name: slider(Line, name, getattr(who.line, name), 0.5, digits=1) for name in LINE}
+    return made | {"light": tick("light bands of what could be", on=True)}
 
 
 def arrange(panel: Panel, files: widgets.Widget) -> widgets.GridBox:
@@ -119,7 +119,7 @@ def arrange(panel: Panel, files: widgets.Widget) -> widgets.GridBox:
         "Bowler": widgets.HBox([c[n] for n in ("style", "hand", *BOWLER)], layout=row),
         "Ball": widgets.HBox([c[n] for n in (*BALL, "cover")], layout=row),
         "Grip": widgets.HBox([c["grip"], c["span"]], layout=row),
-        "Lane and line": widgets.HBox([c[n] for n in ("lane", *LINE)], layout=row),
+        "Lane and line": widgets.HBox([c[n] for n in ("lane", *LINE, "light")], layout=row),
         "What causes the difference": panel.texts["shares"],
         "Save and load": files,
         "Copy as code": panel.texts["code"],

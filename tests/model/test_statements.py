@@ -170,3 +170,68 @@ def test_lines_of_the_clinic_bring_the_pin_up_ball_to_the_pocket(style):
     assert shot.gutter_ft is None and 16.5 < shot.entry_board < 18.5
     assert abs(other.entry_board - shot.entry_board) < 1.0  # less than a board, as the page asks
     assert len(up.grip.holes) == 2 + demo.STYLES[style].thumb
+
+
+def holed(setup, keep):
+    """The differential with only the holes that `keep` names."""
+    holes = [hole for hole in setup.grip.holes if hole.name in keep]
+    return replace(setup, grip=wb.Grip(holes)).drilled.differential_in
+
+
+def test_the_thumb_hole_decides_what_pin_up_keeps():
+    """01_two_layouts: derived."""
+    up, down = demo.pin_up_and_down()
+    fingers, every = ("middle", "ring"), ("middle", "ring", "thumb")
+    assert [round(holed(s, fingers), 3) for s in (up, down)] == [0.043, 0.042]
+    assert [round(holed(s, every), 4) for s in (up, down)] == [0.0547, 0.0415]
+    assert holed(up, ("thumb",)) - 0.050 > 0.010 and holed(down, ("thumb",)) - 0.050 < 0.002
+
+
+def on_house(setup, style=demo.USUAL):
+    return wb.roll(setup, HOUSE, demo.STYLES[style].line)
+
+
+def test_drilling_angle_on_the_demo_ball_and_on_a_symmetric_one_without_top_weight():
+    """01_two_layouts: derived; the trade expects the reverse (common practice, no source)."""
+    up, _ = demo.pin_up_and_down()
+
+    def turned(setup, angle):
+        return on_house(replace(setup, layout=replace(setup.layout, drilling_angle_deg=angle)))
+
+    assert turned(up, 45.0).roll_ft - turned(up, 90.0).roll_ft == pytest.approx(0.9, abs=0.15)
+    plain = replace(up, ball=replace(up.ball, intermediate_in=0.0, top_weight_oz=0.0))
+    hooks = [turned(plain, angle).total_hook_boards for angle in (0.0, 45.0, 90.0, 180.0)]
+    assert np.ptp(hooks) < 0.01
+
+
+def test_a_pin_near_the_pap_skids_longer():
+    """01_two_layouts: derived; the trade expects the reverse (common practice, no source)."""
+    up, _ = demo.pin_up_and_down()
+    near, usual = (
+        on_house(replace(up, layout=replace(up.layout, pin_to_pap_in=inches)))
+        for inches in (0.5, 4.5)
+    )
+    assert near.length_ft - usual.length_ft == pytest.approx(3.9, abs=0.3)
+    assert usual.total_hook_boards - near.total_hook_boards == pytest.approx(4.3, abs=0.4)
+    assert near.flare_in < 1.0
+
+
+def test_polish_is_about_as_sharp_as_500_grit():
+    """01_two_layouts: derived; the trade expects sharper (common practice, no source)."""
+    up, _ = demo.pin_up_and_down()
+    sharp = [
+        on_house(replace(up, surface=surface)).sharpness_deg
+        for surface in (wb.Surface(grit=500), wb.Surface(polished=True))
+    ]
+    assert abs(sharp[1] - sharp[0]) < 0.1
+
+
+@pytest.mark.parametrize(("style", "low", "high"), [
+    ("in the middle", 1.0, 2.0), ("senior", 5.5, 8.5), ("junior", 5.5, 8.5),
+])  # fmt: skip
+def test_top_weight_moves_slow_releases_most(style, low, high):
+    """01_two_layouts: derived; textbook mechanics."""
+    up, _ = demo.pin_up_and_down(style)
+    light = replace(up, ball=replace(up.ball, top_weight_oz=0.0))
+    moved = on_house(up, style).entry_board - on_house(light, style).entry_board
+    assert low < moved < high

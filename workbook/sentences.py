@@ -38,7 +38,7 @@ ROLL = Claim("roll_ft", "roll", "rolls", "later", "earlier", "ft", 0.5)
 LENGTH = Claim("length_ft", "length", "skids", "longer", "shorter", "ft", 0.5)
 HOOK = Claim("total_hook_boards", "hook", "hooks", "more", "less", "boards", 0.5)
 BACKS_UP = Claim("total_hook_boards", "hook", "backs up", "less", "more", "boards", 0.5)
-FLARE = Claim("flare_in", "flare", "flares", "more", "less", "in", 0.25)
+FLARE = Claim("flare_in", "flare", "flares", "more", "less", "inches", 0.25)
 
 
 @dataclass(frozen=True)
@@ -116,12 +116,17 @@ def compare_sentence(c: Comparison, bands: Bands | None = None) -> str:
 
 
 def _gutters(c: Comparison) -> str:
-    lost = [
-        f"{label} goes into the {_side(c, shot)} gutter at {shot.gutter_ft:.1f} ft"
-        for label, shot in (("A", c.shot_a), ("B", c.shot_b))
-        if shot.gutter_ft is not None
-    ]
-    return _listed(lost)
+    shots = [("A", c.shot_a), ("B", c.shot_b)]
+    lost = [(label, shot) for label, shot in shots if shot.gutter_ft is not None]
+    if len(lost) == 2 and _side(c, c.shot_a) == _side(c, c.shot_b):
+        at = [f"{label} at {shot.gutter_ft:.1f} ft" for label, shot in lost]
+        return f"Both go into the {_side(c, c.shot_a)} gutter, {_listed(at)}"
+    return _listed(
+        [
+            f"{label} goes into the {_side(c, shot)} gutter at {shot.gutter_ft:.1f} ft"
+            for label, shot in lost
+        ]
+    )
 
 
 def _side(c: Comparison, shot: Shot) -> str:
@@ -140,6 +145,8 @@ def _told(c: Comparison, bands: Bands | None) -> tuple[list[Told], list[str]]:
         apart.append("Neither rolls before the pins.")
         if a.length_ft is not None and b.length_ft is not None:
             claims.append(LENGTH)
+    elif a.already_rolls and b.already_rolls:
+        apart.append("Both already roll at release.")
     else:
         apart.append(f"A {_rolling(a)}, B {_rolling(b)}.")
     hooks = [shot.total_hook_boards or 0.0 for shot in (a, b)]
@@ -172,7 +179,7 @@ def _alike(alike: list[Told]) -> list[str]:
         return []
     open_ends = any(one.band is not None and not one.surely_small for one in alike)
     nouns = [
-        one.claim.noun + (f" ({one.ends} {one.claim.unit})" if one.undecided else "")
+        one.claim.noun + (f" ({one.ends}, in {one.claim.unit})" if one.undecided else "")
         for one in alike
     ]
     return [f"In {_listed(nouns)} the two are alike{' at our best values' if open_ends else ''}."]

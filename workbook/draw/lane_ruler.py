@@ -11,7 +11,6 @@ from workbook.draw.picture import DPI, Picture
 from workbook.draw.placing import flank
 from workbook.scenes import Trace
 
-NONE_FT = 61.0  # where "none" is written, behind the head pin
 KEY_IN, NAME_IN = 0.97, 0.86  # mark and name of each row, left of the foul line
 GAP_PX = 13.0
 
@@ -74,18 +73,27 @@ class Ruler:
             artist.set_visible(False)
         points = {label: mark_points(trace) for label, trace in traces.items()}
         for row, name in enumerate(MARKS):
-            self._show_row(row + 0.5, name, {label: found[name] for label, found in points.items()})
-            rolling = [label for label, trace in traces.items() if trace.already_rolls]
-            if rolling and name != "breakpoint":
-                self.words[rolling[0], name].set_text(f"{', '.join(rolling)} from release")
+            none = all(trace.already_rolls for trace in traces.values() if trace.roll_ft is None)
+            self._show_row(
+                row + 0.5, name, {label: found[name] for label, found in points.items()},
+                "from release" if none and name != "breakpoint" else "none",
+            )  # fmt: skip
 
     def _show_row(
-        self, height: float, name: str, points: Mapping[str, tuple[float, float] | None]
+        self,
+        height: float,
+        name: str,
+        points: Mapping[str, tuple[float, float] | None],
+        none: str,
     ) -> None:
         missing = [label for label, point in points.items() if point is None]
+        end_ft = self.end_ft
         if missing:
-            self._write(missing[0], name, f"{', '.join(missing)} none", NONE_FT, height)
-            self.words[missing[0], name].set_color(style.MUTED)
+            words = self.words[missing[0], name]
+            self._write(missing[0], name, f"{', '.join(missing)} {none}", 0.0, height)
+            words.set_color(style.MUTED)
+            end_ft -= (self.picture.width_px(words) + GAP_PX) / self.px_per_ft
+            words.set_x(end_ft)
         there = {label: point for label, point in points.items() if point is not None}
         for label, (distance, board) in there.items():
             self.marks[label, name].set_visible(True)
@@ -103,7 +111,7 @@ class Ruler:
                 widths,
                 GAP_PX / self.px_per_ft,
                 0.0,
-                NONE_FT if missing else self.end_ft,
+                end_ft,
             )
             for label, left in zip(there, lefts, strict=True):
                 self.words[label, name].set_x(left)

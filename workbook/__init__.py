@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from workbook.assumptions import Assumptions
     from workbook.ball import Ball
     from workbook.bowler import Bowler, Pap
+    from workbook.certainty import Bands, bands
     from workbook.comparison import Comparison, compare
     from workbook.drilling import Drilled, drill
     from workbook.errors import InputRefused, LegalLimit
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from workbook.rating import Rating, rate
     from workbook.reports import report
     from workbook.rolling import Shot, Shots, roll, roll_many
+    from workbook.scatter import Scatter
     from workbook.setup import Setup
     from workbook.surface import Surface
 
@@ -30,6 +32,7 @@ _HOMES = {
     "assumptions": ("Assumptions",),
     "ball": ("Ball",),
     "bowler": ("Bowler", "Pap"),
+    "certainty": ("Bands", "bands"),
     "comparison": ("Comparison", "compare"),
     "drilling": ("Drilled", "drill"),
     "errors": ("InputRefused", "LegalLimit"),
@@ -40,15 +43,17 @@ _HOMES = {
     "rating": ("Rating", "rate"),
     "reports": ("report",),
     "rolling": ("Shot", "Shots", "roll", "roll_many"),
+    "scatter": ("Scatter",),
     "setup": ("Setup",),
     "surface": ("Surface",),
 }
 _HOME = {name: module for module, names in _HOMES.items() for name in names}
 
 __all__ = [
-    "Assumptions", "Ball", "Bowler", "Comparison", "DistanceLayout", "Drilled", "Grip", "Hole",
-    "InputRefused", "Lane", "Layout", "LegalLimit", "Line", "Pap", "Rating", "Setup", "Shot",
-    "Shots", "Surface", "compare", "drill", "rate", "read_marks", "report", "roll", "roll_many",
+    "Assumptions", "Ball", "Bands", "Bowler", "Comparison", "DistanceLayout", "Drilled", "Grip",
+    "Hole", "InputRefused", "Lane", "Layout", "LegalLimit", "Line", "Pap", "Rating", "Scatter",
+    "Setup", "Shot", "Shots", "Surface", "bands", "compare", "drill", "rate", "read_marks",
+    "report", "roll", "roll_many",
 ]  # fmt: skip
 
 

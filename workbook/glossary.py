@@ -21,6 +21,8 @@ TERMS = (
     Term("axis rotation", "Angle of the spin axis to the launch line, seen from above: 0 is end "
          "over end, 90 is side roll.", "deg", "hooking; negative backs up"),
     Term("axis tilt", "Rise of the spin axis over the lane.", "deg", "PAP up"),
+    Term("band", "The middle four fifths of what comes out when everything that nobody knows well "
+         "is drawn at once over its range."),
     Term("board", "One of 39 strips across the lane, numbered from the bowler's own side.", "board",
          "away from the bowling hand's side"),
     Term("breakpoint", "Outermost board of the path, and its distance.", "board, ft"),
@@ -34,6 +36,7 @@ TERMS = (
     Term("flare", "Greatest distance between the spin axes of any two revolutions on oil: the "
          "widest gap between oil rings.", "in"),
     Term("full span", "Span cut to cut plus the wall of the insert.", "in"),
+    Term("high, light", "Past the pocket toward the middle of the head pin, or short of it."),
     Term("hook potential", "Total hook on the reference lane.", "boards"),
     Term("intermediate differential", "Highest minus intermediate RG (published: the governing "
          "body's convention).", "in"),
@@ -49,10 +52,12 @@ TERMS = (
          "quarter inch it is beside them."),
     Term("pitch", "How far a hole's axis passes the ball's centre.", "in",
          "forward: bottom toward the palm; lateral: toward the ring-finger side"),
+    Term("pocket", "Boards 17 to 18 at 4 to 6 degrees are the best (published: USBC)."),
     Term("PSA", "Mass-bias mark of an asymmetric ball: the axis of high RG."),
     Term("reference lane", "The same oil on every board, about 25 mL over 40 ft, no gutters."),
     Term("RG", "Radius of gyration: root of moment of inertia over mass, about an axis.", "in"),
     Term("roll", "Distance at which a tenth of the release slip is left.", "ft"),
+    Term("scatter", "How much a bowler's own shots differ: standard deviations."),
     Term("share", "How much of B minus A one cause brings (Shapley 1953); shares add up."),
     Term("sharpness", "Most turn of the path in any 5 ft; low is smooth.", "deg"),
     Term("slip", "Speed of the ball's contact point over the lane.", "mph"),

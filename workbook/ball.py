@@ -47,7 +47,9 @@ class Ball(Inputs):
     """
 
     weight_lb: float = quantity("ball weight", "lb", 6.0, 16.0)
-    circumference_in: float = quantity("ball circumference", "in", 26.5, 27.2, 27.0)
+    circumference_in: float = quantity(
+        "ball circumference", "in", 26.5, 27.2, sources.value("usual_circumference")
+    )
     rg_low_in: float = quantity("low RG", "in", 2.40, 2.85)
     differential_in: float = quantity("differential", "in", 0.0, 0.080)
     intermediate_in: float = quantity("intermediate differential", "in", 0.0, 0.080, 0.0)

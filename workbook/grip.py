@@ -4,11 +4,12 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from workbook import errors, units
+from workbook import errors, sources, units
 from workbook.core import sphere
 from workbook.inputs import Inputs, quantity
 
 SPAN_IN = (2.0, 6.0)  # least and greatest span, cut to cut [in]
+CIRCUMFERENCE_IN = sources.value("usual_circumference")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -125,7 +126,8 @@ class Grip:
 
     @staticmethod
     def _refuse_overlap(a: Hole, b: Hole) -> None:
-        apart = sphere.angle(a.entry(27.0), b.entry(27.0)) / units.arc_per_inch(27.0)
+        entries = a.entry(CIRCUMFERENCE_IN), b.entry(CIRCUMFERENCE_IN)
+        apart = sphere.angle(*entries) / units.arc_per_inch(CIRCUMFERENCE_IN)
         needed = (a.diameter_in + b.diameter_in) / 2
         if apart < needed:
             raise errors.InputRefused(
@@ -147,7 +149,9 @@ class Grip:
         return sphere.unit(total)
 
     @classmethod
-    def usual(cls, span_in: float = 4.25, *, thumb: bool = True, **changes: Any) -> "Grip":
+    def usual(
+        cls, span_in: float = sources.value("usual_span"), *, thumb: bool = True, **changes: Any
+    ) -> "Grip":
         """A usual grip: two fingers with inserts and, unless `thumb` is false, a slugged thumb.
 
         Fingers 31/32 in bore, 1 3/4 in deep, 3/4 in inside the insert, 1/4 in bridge; thumb 1 in in
@@ -167,15 +171,15 @@ class Grip:
         *,
         middle_span_in: float,
         ring_span_in: float,
-        bridge_in: float = 0.25,
-        finger_bore_in: float = 31 / 32,
-        finger_inner_in: float | None = 0.75,
-        finger_depth_in: float = 1.75,
+        bridge_in: float = sources.value("usual_bridge"),
+        finger_bore_in: float = sources.value("usual_finger_bore"),
+        finger_inner_in: float | None = sources.value("usual_finger_inner"),
+        finger_depth_in: float = sources.value("usual_finger_depth"),
         thumb: bool = True,
-        thumb_hole_in: float = 1.0,
-        thumb_slug_in: float | None = 1.375,
-        thumb_depth_in: float = 2.75,
-        circumference_in: float = 27.0,
+        thumb_hole_in: float = sources.value("usual_thumb_hole"),
+        thumb_slug_in: float | None = sources.value("usual_thumb_slug"),
+        thumb_depth_in: float = sources.value("usual_thumb_depth"),
+        circumference_in: float = CIRCUMFERENCE_IN,
     ) -> "Grip":
         """A grip from spans measured cut to cut over the ball's surface.
 

@@ -75,7 +75,7 @@ class Lane:
     @property
     def length_ft(self) -> float:
         """Length of the pattern [ft]: the last foot with at least 1.5 units anywhere."""
-        oiled = np.nonzero(self.film_um.max(axis=1) >= 1.5 * UNIT_UM)[0]
+        oiled = np.nonzero(self.film_um.max(axis=1) >= sources.value("oiled_from") * UNIT_UM)[0]
         return float(oiled[-1]) if len(oiled) else 0.0
 
     @property

@@ -3,11 +3,14 @@
 import math
 from dataclasses import dataclass, replace
 
-from workbook import errors, units
+from workbook import errors, sources, units
 from workbook.ball import Ball
 from workbook.bowler import Bowler, Pap
 from workbook.core import sphere
 from workbook.inputs import Inputs, limits, quantity
+
+CIRCUMFERENCE_IN = sources.value("usual_circumference")
+MARK_ERROR_IN = sources.value("mark_error")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -58,7 +61,7 @@ class Layout(Inputs):
 
         return Marks(pin_in=inches(pin), psa_in=inches(quarter), cg_in=inches(cg))
 
-    def distances(self, circumference_in: float = 27.0) -> "DistanceLayout":
+    def distances(self, circumference_in: float = CIRCUMFERENCE_IN) -> "DistanceLayout":
         """The same layout as three distances over the surface of that ball [in]."""
         arc = units.arc_per_inch(errors.circumference(circumference_in))
         p = self.pin_to_pap_in * arc
@@ -109,7 +112,7 @@ class DistanceLayout(Inputs):
     psa_to_pap_in: float = quantity("PSA-to-PAP distance", "in", 0.0, 13.6)
     pin_buffer_in: float = quantity("pin buffer", "in", 0.0, 6.75)
 
-    def layout(self, circumference_in: float = 27.0) -> Layout:
+    def layout(self, circumference_in: float = CIRCUMFERENCE_IN) -> Layout:
         """Back to angles (the pin above the midline of the PAP, the mark on the thumb side).
 
         Raises
@@ -130,7 +133,7 @@ class DistanceLayout(Inputs):
         )
 
     def doubts(
-        self, circumference_in: float = 27.0, *, mark_error_in: float = 1 / 32
+        self, circumference_in: float = CIRCUMFERENCE_IN, *, mark_error_in: float = MARK_ERROR_IN
     ) -> tuple[str, ...]:
         """One sentence for each angle that a small error of the distances moves by over 5 degrees.
 
@@ -177,7 +180,7 @@ def read_marks(
     pin_in: tuple[float, float],
     mark_in: tuple[float, float],
     *,
-    mark_error_in: float = 1 / 32,
+    mark_error_in: float = MARK_ERROR_IN,
 ) -> LayoutReading:
     """Read a layout from the places of pin and mark on a drilled ball.
 
@@ -275,5 +278,5 @@ def _doubts(worst: dict[str, float], error_in: float) -> tuple[str, ...]:
         f"The {words} is doubtful: an error of {error_in:g} in in a mark moves it by "
         f"{off:.0f} degrees here."
         for words, off in worst.items()
-        if off > 5.0
+        if off > sources.value("doubtful_angle")
     )

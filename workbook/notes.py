@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
+from workbook import sources
 from workbook.comparison import Comparison
 from workbook.inputs import limits
 from workbook.lane import POCKET_BOARDS, POCKET_DEG
@@ -12,8 +13,8 @@ from workbook.layout import Layout
 from workbook.rolling import Shot, roll_many
 from workbook.staging import rings_over_holes
 
-ROUGHEST = 360.0  # grit; below it the roughness law is carried far beyond its anchor (assumption)
-HARDLY = 0.2  # boards of hook and feet of roll that a whole slider must move to matter (assumption)
+ROUGHEST = sources.value("roughest_grit")
+HARDLY = sources.value("idle_slider")
 PLACES = 9  # of a slider, evenly over its range
 LAYOUT_SLIDERS = ("drilling_angle_deg", "val_angle_deg", "pin_to_pap_in")
 

@@ -8,9 +8,11 @@ the foul line. The numbers here are invented.
 import numpy as np
 from numpy.typing import NDArray
 
+from workbook import sources
+
 FEET = np.arange(61.0)
 BOARDS = np.arange(1.0, 40.0)
-REFERENCE_UM = 1.9213  # about 25 mL over 40 ft of lane, spread evenly
+REFERENCE_UM = sources.value("reference_film")
 Table = NDArray[np.float64]
 
 

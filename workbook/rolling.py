@@ -83,7 +83,7 @@ class Shot:
     @property
     def already_rolls(self) -> bool:
         """Whether there is hardly any slip at release, so that there is no length and no roll."""
-        return float(self.path.table[0, kernel.SLIP]) <= summary.LEAST_SLIP
+        return float(self.path.table[0, kernel.SLIP]) <= sources.value("least_slip")
 
 
 @dataclass(frozen=True, eq=False)
@@ -298,7 +298,7 @@ def record(
         *surface,
         BOARD_IN * units.INCH, units.FOOT, sources.value("lane_length") * units.FOOT,
         sources.value("lane_width") / 2 * units.INCH if gutters else ANYWHERE,
-        TOLERANCE,
+        TOLERANCE, sources.value("least_slip"),
     )  # fmt: skip
 
 

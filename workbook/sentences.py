@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from workbook import sources
 from workbook.certainty import Bands, Range
 from workbook.comparison import Comparison
 from workbook.line import MIDDLE_BOARD
@@ -22,7 +23,7 @@ class Claim:
     unit : str
         Unit in words, plural.
     least : float
-        Smallest difference worth a word on the lane [unit]; a judgement of ours (assumption).
+        Smallest difference worth a word on the lane [unit].
     """
 
     key: str
@@ -34,11 +35,17 @@ class Claim:
     least: float
 
 
-ROLL = Claim("roll_ft", "roll", "rolls", "later", "earlier", "ft", 0.5)
-LENGTH = Claim("length_ft", "length", "skids", "longer", "shorter", "ft", 0.5)
-HOOK = Claim("total_hook_boards", "hook", "hooks", "more", "less", "boards", 0.5)
-BACKS_UP = Claim("total_hook_boards", "hook", "backs up", "less", "more", "boards", 0.5)
-FLARE = Claim("flare_in", "flare", "flares", "more", "less", "inches", 0.25)
+ROLL = Claim("roll_ft", "roll", "rolls", "later", "earlier", "ft", sources.value("least_roll"))
+LENGTH = Claim(
+    "length_ft", "length", "skids", "longer", "shorter", "ft", sources.value("least_roll")
+)
+HOOK = Claim(
+    "total_hook_boards", "hook", "hooks", "more", "less", "boards", sources.value("least_hook")
+)
+BACKS_UP = Claim(
+    "total_hook_boards", "hook", "backs up", "less", "more", "boards", sources.value("least_hook")
+)
+FLARE = Claim("flare_in", "flare", "flares", "more", "less", "inches", sources.value("least_flare"))
 
 
 @dataclass(frozen=True)

@@ -107,7 +107,21 @@ _fact("kappa", "ounces of static balance: moment / (kappa x radius)", 1.0, "1", 
 _fact("beside_fingers", "pin within this of the finger line is beside the fingers", 0.25, "in",
       "common practice")  # fmt: skip
 
+# A usual grip
+_fact("usual_span", "span of a usual grip, cut to cut", 4.25, "in", "memory", "", 3.0, 5.5)
+_fact("usual_bridge", "bridge between the finger holes", 0.25, "in", "memory", "", 0.1875, 0.375)
+_fact("usual_finger_bore", "bore of a finger hole with an insert", 31 / 32, "in", "memory")
+_fact("usual_finger_inner", "hole inside a finger insert", 0.75, "in", "memory", "", 0.6, 0.9)
+_fact("usual_finger_depth", "depth of a finger hole", 1.75, "in", "memory", "", 1.5, 2.5)
+_fact("usual_thumb_hole", "thumb hole inside the slug", 1.0, "in", "memory", "", 0.8, 1.2)
+_fact("usual_thumb_slug", "bore for a thumb slug", 1.375, "in", "memory", "", 1.25, 1.5)
+_fact("usual_thumb_depth", "depth of a thumb hole", 2.75, "in", "memory", "", 2.5, 3.25)
+_fact("usual_circumference", "circumference taken where none is given", 27.0, "in", "memory",
+      "", 26.704, 27.002)  # fmt: skip
+
 # How well marks and bowlers are known
+_fact("mark_error", "a mark is read off the ball to within this", 1 / 32, "in", "assumption",
+      "", 0.0, 0.125)  # fmt: skip
 _fact("pin_mark", "the low-RG axis lies within this of the pin mark", 1.0, "in", "published",
       SPECIFICATIONS + ", 31 Jan 2012")  # fmt: skip
 _fact("psa_mark", "the high-RG axis lies within this of its mark", 1.5, "in", "published",
@@ -154,6 +168,7 @@ _fact("film_ratio", "film over roughness at which the dry share has fallen to 1/
 _fact("lane_roughness", "Rq of the lane", 0.3, "um", "assumption", "", 0.2, 0.4)
 _fact("ra_at_2000", "Ra of a cover finished at 2000 grit", 16.0, "uin", "assumption",
       "", 9.6, 22.4)  # fmt: skip
+_fact("anchor_grit", "grit at which the roughness law is anchored", 2000.0, "grit", "assumption")
 _fact("ra_exponent", "exponent of Ra in 1/grit", 0.65, "1", "assumption", "", 0.55, 0.75)
 _fact("ra_polished", "Ra of a polished cover", 4.0, "uin", "assumption", "", 2.4, 5.6)
 _fact("rq_over_ra", "Rq / Ra of a Gaussian surface", 1.2533141373155001, "1", "textbook",
@@ -162,3 +177,23 @@ _fact("slip_scale", "slip at which friction is fully developed", 0.02, "m/s", "a
       "a numerical smoothing of Coulomb's law", 0.005, 0.02)  # fmt: skip
 _fact("ring_film", "thinnest lane film that leaves a visible ring", 0.05, "um", "assumption",
       "", 0.02, 0.2)  # fmt: skip
+
+# What counts: judgements of ours
+_fact("least_slip", "a release with less slip already rolls", 0.1, "m/s", "assumption",
+      "five times the slip scale", 0.05, 0.2)  # fmt: skip
+_fact("doubtful_angle", "an angle that the mark error moves by more is doubtful", 5.0, "deg",
+      "assumption", "", 2.0, 10.0)  # fmt: skip
+_fact("least_roll", "smallest difference in roll or length worth a word", 0.5, "ft", "assumption",
+      "", 0.25, 1.0)  # fmt: skip
+_fact("least_hook", "smallest difference in hook worth a word", 0.5, "board", "assumption",
+      "", 0.25, 1.0)  # fmt: skip
+_fact("least_flare", "smallest difference in flare worth a word", 0.25, "in", "assumption",
+      "", 0.125, 0.5)  # fmt: skip
+_fact("roughest_grit", "below this grit the roughness law is carried far beyond its anchor", 360.0,
+      "grit", "assumption", "", 180.0, 500.0)  # fmt: skip
+_fact("idle_slider", "a slider that moves hook and roll by less over its range hardly matters",
+      0.2, "board, ft", "assumption", "", 0.1, 0.5)  # fmt: skip
+_fact("oiled_from", "a foot of the lane counts as oiled from this film on", 1.5, "unit",
+      "assumption", "", 0.5, 2.0)  # fmt: skip
+_fact("reference_film", "film of the reference lane", 1.9213, "um", "assumption",
+      "our definition: about 25 mL over 40 ft, spread evenly")  # fmt: skip

@@ -46,7 +46,7 @@ class Surface(Inputs):
         a = assumptions or Assumptions()
         if self.grit is None:
             return a.ra_polished * units.MICROINCH / units.MICROMETRE
-        ra: float = a.ra_at_2000 * (2000.0 / self.grit) ** a.ra_exponent
+        ra: float = a.ra_at_2000 * (sources.value("anchor_grit") / self.grit) ** a.ra_exponent
         return ra * units.MICROINCH / units.MICROMETRE
 
     def combined_roughness_um(self, assumptions: Assumptions | None = None) -> float:

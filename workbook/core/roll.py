@@ -32,6 +32,7 @@ SHOT = np.dtype(
         "ring_film",  # thinnest lane film that leaves a ring [m]
         "board_width", "foot", "end", "half_width",  # half_width: where the gutter starts [m]
         "tolerance",
+        "least_slip",  # a release with less of it already rolls [m/s]
     )]
 )  # fmt: skip
 

@@ -43,7 +43,6 @@ RESULT = np.dtype(
 )  # fmt: skip
 
 WINDOW = 1.524  # 5 ft [m]
-LEAST_SLIP = 0.1  # a release with less slip [m/s] already rolls (assumption: 5 x the slip scale)
 LEFT_HALF, LEFT_TENTH = 0.5, 0.1
 MOST_RINGS = 400
 RING = 5  # columns of a ring: mean axis (3, body), mean contact along it, distance
@@ -226,7 +225,7 @@ def summarize(
     """Fill the record `out` (dtype RESULT) from a path.
 
     `arrows` holds the distance of the middle arrow [m] and how much nearer the V is per metre from
-    mid-lane; a release with less slip than LEAST_SLIP has no length and no roll (NaN).
+    mid-lane; a release with less slip than `least_slip` has no length and no roll (NaN).
     """
     last = path[rows - 1]
     out["end"] = end
@@ -245,7 +244,7 @@ def summarize(
     slip = path[0, SLIP]
     out["half_slip_y"] = math.nan
     out["roll_y"] = math.nan
-    if slip > LEAST_SLIP:
+    if slip > p["least_slip"]:
         out["half_slip_y"] = _distance_of_slip(path, rows, LEFT_HALF * slip)
         out["roll_y"] = _distance_of_slip(path, rows, LEFT_TENTH * slip)
     out["sharpest"] = _sharpest(path, rows)

@@ -7,9 +7,10 @@ shot. The registry of sources has the ranges. That tolerances are filled evenly 
 """
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from functools import lru_cache
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -68,32 +69,33 @@ def draw(setup: Setup, line: Line, scatter: Scatter, draws: int) -> list[Draw]:
     What is drawn of the core stands against its own pin and PSA, so that one ball in two layouts is
     off in the same way in both.
     """
-    return [_drawn(setup, line, scatter, None)] + [
-        _drawn(setup, line, scatter, row) for row in _rows(draws)
-    ]
-
-
-def _drawn(setup: Setup, line: Line, scatter: Scatter, row: Row | None) -> Draw:
     arc = units.arc_per_inch(setup.ball.circumference_in)
     marks = setup.drilled.marks
     pin, psa, cg = (
         sphere.point(over * arc, up * arc) for over, up in (marks.pin_in, marks.psa_in, marks.cg_in)
     )
-    thrower = setup
-    if row is not None:
-        pin, psa = _core(pin, psa, row, arc)
-        thrower = replace(
-            setup,
-            bowler=_release(setup.bowler, scatter, row),
-            assumptions=replace(setup.assumptions, **_assumed(setup.ball.cover, row)),
-        )
-        line = _thrown(line, scatter, row)
+    drawn = [_drawn(setup, line, (pin, psa), cg)]
+    for row, bowler, assumed, thrown in zip(
+        _rows(draws),
+        _bowlers(setup.bowler, scatter, draws),
+        _assumptions(setup.assumptions, setup.ball.cover, draws),
+        _lines(line, scatter, draws),
+        strict=True,
+    ):
+        thrower = replace(setup, bowler=bowler, assumptions=assumed)
+        drawn.append(_drawn(thrower, thrown, _core(pin, psa, row, arc), cg))
+    return drawn
+
+
+def _drawn(
+    thrower: Setup, line: Line, core: tuple[sphere.Vector, sphere.Vector], cg: sphere.Vector
+) -> Draw:
     assumed = thrower.assumptions
     total, c, inertia = cut(
-        setup.ball, setup.grip, pin, psa, assumed.kappa * cg,
+        thrower.ball, thrower.grip, *core, assumed.kappa * cg,
         assumed.insert_density, assumed.filler_ratio,
     )  # fmt: skip
-    return Draw(thrower, line, total, Body(setup.ball.radius_m, inertia / total, c))
+    return Draw(thrower, line, total, Body(thrower.ball.radius_m, inertia / total, c))
 
 
 def _core(
@@ -119,36 +121,46 @@ def _off(
     return sphere.go(p, math.cos(angle) * ahead + math.sin(angle) * aside, most * math.sqrt(far))
 
 
-def _assumed(cover: str, row: Row) -> dict[str, float]:
-    values = {}
-    for key in ASSUMED:
-        if OTHER_COVERS.get(key, cover) == cover:
-            low, high = sources.FACTS[key].range
-            values[key] = low + (high - low) * row[key]
-    return values
+# Bowlers, lines and assumptions are kept: a panel asks for the same ones at every layout.
 
 
-def _release(bowler: Bowler, scatter: Scatter, row: Row) -> Bowler:
-    values = {
-        name: _within(Bowler, name, getattr(bowler, name) + getattr(scatter, name) * row[name])
-        for name in RELEASE
-    }
-    far, way = sources.value("pap_error") * math.sqrt(row["pap_far"]), 2 * math.pi * row["pap_way"]
-    return replace(
-        bowler,
-        release_phase_deg=360.0 * row["turn"] - 180.0,
-        pap_over_in=_within(Bowler, "pap_over_in", bowler.pap_over_in + far * math.cos(way)),
-        pap_up_in=_within(Bowler, "pap_up_in", bowler.pap_up_in + far * math.sin(way)),
-        **values,  # type: ignore[arg-type]
+@lru_cache(maxsize=16)
+def _assumptions(best: Assumptions, cover: str, draws: int) -> tuple[Assumptions, ...]:
+    keys = [key for key in ASSUMED if OTHER_COVERS.get(key, cover) == cover]
+    ends = {key: sources.FACTS[key].range for key in keys}
+    return tuple(
+        replace(best, **{key: low + (high - low) * row[key] for key, (low, high) in ends.items()})
+        for row in _rows(draws)
     )
 
 
-def _thrown(line: Line, scatter: Scatter, row: Row) -> Line:
-    values = {
-        "laydown_board": line.laydown_board + scatter.laydown_board * row["laydown_board"],
-        "launch_deg": line.angle_deg + scatter.launch_deg * row["launch_deg"],
+@lru_cache(maxsize=16)
+def _bowlers(best: Bowler, scatter: Scatter, draws: int) -> tuple[Bowler, ...]:
+    return tuple(_bowler(best, scatter, row) for row in _rows(draws))
+
+
+def _bowler(best: Bowler, scatter: Scatter, row: Row) -> Bowler:
+    far, way = sources.value("pap_error") * math.sqrt(row["pap_far"]), 2 * math.pi * row["pap_way"]
+    moved = {name: getattr(scatter, name) * row[name] for name in RELEASE}
+    moved |= {"pap_over_in": far * math.cos(way), "pap_up_in": far * math.sin(way)}
+    values: dict[str, Any] = {
+        name: _within(Bowler, name, getattr(best, name) + by) for name, by in moved.items()
     }
-    return Line(**{name: _within(Line, name, value) for name, value in values.items()})
+    return replace(best, release_phase_deg=360.0 * row["turn"] - 180.0, **values)
+
+
+@lru_cache(maxsize=16)
+def _lines(best: Line, scatter: Scatter, draws: int) -> tuple[Line, ...]:
+    start, angle = best.laydown_board, best.angle_deg
+    return tuple(
+        Line(
+            laydown_board=_within(
+                Line, "laydown_board", start + scatter.laydown_board * row["laydown_board"]
+            ),
+            launch_deg=_within(Line, "launch_deg", angle + scatter.launch_deg * row["launch_deg"]),
+        )
+        for row in _rows(draws)
+    )
 
 
 def _within(record: type[Inputs], name: str, value: float) -> float:
@@ -156,12 +168,11 @@ def _within(record: type[Inputs], name: str, value: float) -> float:
     return min(max(value, low), high)
 
 
-def _rows(draws: int) -> Iterator[Row]:
-    for row in _design(draws):
-        yield dict(zip(COLUMNS, row.tolist(), strict=True))
+@lru_cache(maxsize=16)
+def _rows(draws: int) -> tuple[Row, ...]:
+    return tuple(dict(zip(COLUMNS, row.tolist(), strict=True)) for row in _design(draws))
 
 
-@lru_cache
 def _design(draws: int) -> NDArray[np.float64]:
     """Even numbers from 0 to 1; standard normal ones in the columns of the scatter."""
     design: NDArray[np.float64] = qmc.Sobol(len(COLUMNS), seed=1).random(draws)

@@ -23,11 +23,17 @@ def notes(c: Comparison) -> list[str]:
     """What to mind: legal limits, marks in holes, rings over holes, doubtful shots."""
     lines = []
     for label, setup, shot in (("A", c.a, c.shot_a), ("B", c.b, c.shot_b)):
+        density = setup.ball.mean_density_g_cm3
         said = [*setup.ball.legal_notes, *setup.drilled.legal_notes, *setup.drilled.notes]
         if setup.surface.grit is not None and setup.surface.grit < ROUGHEST:
             said.append(
                 f"{setup.surface.grit:g} grit is rougher than the friction assumptions were made "
                 f"for ({ROUGHEST:g} and finer): doubtful."
+            )
+        if setup.ball.filler_density_g_cm3 is None and density < sources.value("light_material"):
+            said.append(
+                f"The holes are cut as if the ball were {density:.2f} g/cm3 throughout; a light "
+                "ball is denser under its cover, so what drilling does to it is doubtful."
             )
         over = rings_over_holes(setup, shot)
         if any(over):

@@ -107,7 +107,7 @@ def _parsed(text: str, name: str) -> Any:
         return json.loads(text, object_pairs_hook=once, parse_int=whole)
     except json.JSONDecodeError as why:
         raise InputRefused(
-            f"{name} row {why.lineno}, column {why.colno}: the file is damaged ({why.msg})."
+            f"{name} row {why.lineno}, column {why.colno}: the file is damaged there."
         ) from None
     except RecursionError:
         raise InputRefused(f"{name} is nested too deeply: it is no setup.") from None

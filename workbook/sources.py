@@ -102,6 +102,8 @@ _fact("insert_density", "density of finger inserts and thumb slugs", 1.15, "g/cm
       "", 1.0, 1.3)  # fmt: skip
 _fact("filler_ratio", "density of what the holes are cut from, over the ball's mean density", 1.0,
       "1", "assumption", "", 0.7, 1.1)  # fmt: skip
+_fact("light_material", "a ball of less mean density has far denser material under its cover", 1.0,
+      "g/cm3", "assumption", "", 0.9, 1.1)  # fmt: skip
 _fact("kappa", "ounces of static balance: moment / (kappa x radius)", 1.0, "1", "assumption",
       "", 0.53, 1.0)  # fmt: skip
 _fact("beside_fingers", "pin within this of the finger line is beside the fingers", 0.25, "in",

@@ -48,7 +48,7 @@ def runs_by_itself(visit):
     waiting = notebook.locator(".jp-CodeCell .jp-InputArea-prompt", has_text="*")
     expect(waiting).to_have_count(0, timeout=PATIENCE_MS)
     assert notebook.locator(FAULTS).all_inner_texts() == []
-    assert visit.dialogs == [] and page.locator(".jp-Dialog").count() == 0
+    assert visit.dialogs == [] and page.locator(".jp-Dialog").all_inner_texts() == []
     top = notebook.locator(".jp-WindowedPanel-outer").element_handle()
     page.wait_for_function("(it) => it.scrollTop === 0", arg=top)
 
@@ -131,6 +131,13 @@ def test_screen_readers_find_names(rested):
         names = [part.get_attribute(attribute) for part in panel.locator(parts).all()]
         assert names and all(name and name.strip() for name in names), parts
         assert len(set(names)) == len(names), f"two {parts} of one name"
+    for name, pressed in (("A is: pin up", "true"), ("A is: pin down", "false")):
+        assert panel.get_by_role("button", name=name).get_attribute("aria-pressed") == pressed
+    fold = panel.get_by_role("button", name="Bowler")
+    assert fold.get_attribute("aria-expanded") == "false"
+    grit = panel.locator(".workbook-grit-a .noUi-handle")
+    shown = panel.locator(".workbook-grit-a .widget-readout").inner_text()
+    assert grit.get_attribute("aria-valuetext") == shown
     assert panel.locator("[aria-live=polite]").inner_text() == rested.text("sentence")
 
 

@@ -235,3 +235,25 @@ def test_top_weight_moves_slow_releases_most(style, low, high):
     light = replace(up, ball=replace(up.ball, top_weight_oz=0.0))
     moved = on_house(up, style).entry_board - on_house(light, style).entry_board
     assert low < moved < high
+
+
+def without_thumb(setup):
+    return replace(setup, grip=wb.Grip.usual(thumb=False))
+
+
+def test_answers_to_the_steps_of_01():
+    """01_two_layouts, "The steps, answered": derived."""
+    up, down = demo.pin_up_and_down()
+    flares = [on_house(s).flare_in for s in (up, down, without_thumb(up), without_thumb(down))]
+    assert flares == pytest.approx([4.9, 3.7, 3.9, 3.7], abs=0.05)
+    assert on_house(up).roll_ft < on_house(down).roll_ft
+    assert on_house(without_thumb(up)).roll_ft > on_house(without_thumb(down)).roll_ft
+    pins = np.arange(3.0, 6.01, 0.125)
+    layouts = [replace(up.layout, pin_to_pap_in=float(pin)) for pin in pins]
+    found = [on_house(replace(up, layout=layout)).flare_in for layout in layouts]
+    assert pins[np.argmax(found)] == pytest.approx(4.5, abs=0.25)
+    fine, rough = (on_house(replace(up, surface=wb.Surface(grit=g))) for g in (3000, 500))
+    assert fine.roll_ft - rough.roll_ft == pytest.approx(3.0, abs=0.25)
+    assert rough.total_hook_boards - fine.total_hook_boards == pytest.approx(3.5, abs=0.25)
+    rolls = [on_house(replace(down, surface=wb.Surface(grit=g))).roll_ft for g in (1200, 1500)]
+    assert rolls[0] < on_house(up).roll_ft < rolls[1]

@@ -1,9 +1,11 @@
 """The first panel, driven as a reader drives it, in strict mode."""
 
 import io
+import re
 import threading
 import time
 from dataclasses import replace
+from html import unescape
 
 import ipywidgets as widgets
 import pytest
@@ -106,9 +108,9 @@ def test_the_numbers_are_those_of_the_library():
 def test_the_code_gives_the_same_answer(held):
     held.panel.set(distance_a=3.5, grit_a="500", pin_b="pin up", hand="left", grip="no thumb hole")
     held.panel.settle()
-    code = held.panel.texts["code"].value.removeprefix("<pre>").removesuffix("</pre>")
+    code = unescape(re.sub("<[^>]+>", "", held.panel.texts["code"].value))
     names = {}
-    exec(code.replace("&#x27;", "'"), names)  # the panel's own lines
+    exec(code, names)  # the panel's own lines
     assert comparison_rows(names["c"]) == comparison_rows(held.comparison)
     assert len(code.splitlines()) <= 8
 
@@ -218,12 +220,34 @@ def test_a_file_that_cannot_be_loaded_changes_nothing(held, tmp_path, monkeypatc
     assert held.panel.values == before
 
 
-def test_a_setup_that_the_sliders_cannot_show_is_refused_whole(held, tmp_path, monkeypatch):
+def test_what_stands_between_the_steps_of_a_slider_is_kept(held, tmp_path, monkeypatch):
+    """Lab's slider answers with its nearest step, as the two moves here do."""
     monkeypatch.chdir(tmp_path)
-    demo.setup(val_angle_deg=25, grit=1234).to_json("my setup.json")
+    odd = demo.setup(val_angle_deg=27.5, grit=1234, name="between the steps")
+    odd = replace(odd, bowler=replace(odd.bowler, pap_over_in=4.8125))
+    odd.to_json("my setup.json")
+    held.files.load("a")
+    held.panel.controls["pap_over_in"].value = 4.875
+    held.panel.controls["val_a"].value = 30.0
+    held.panel.settle()
+    assert held.comparison.a == odd and "between the steps" in held.panel.texts["code"].value
+    assert "PAP over [in] 4.8125" in held.panel.texts["notes"].value
+    held.files.name.value = "again.json"
+    held.files.save("a")
+    assert wb.Setup.from_json("again.json") == odd
+    held.panel.controls["pap_over_in"].value = 5.0
+    assert held.comparison.a.bowler.pap_over_in == 5.0
+    held.panel.controls["span"].value = 4.0
+    assert held.comparison.a.grip == wb.Grip.usual(4.0)
+
+
+def test_a_setup_that_a_slider_cannot_reach_is_refused_whole(held, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    demo.setup(val_angle_deg=25).to_json("my setup.json")
+    held.panel.controls["distance_a"].max = 4.0
     before = held.panel.values
     held.files.load("a")
-    assert "1234" in held.files.said.value
+    assert "pin-to-PAP" in held.files.said.value
     assert held.panel.values == before
 
 
@@ -312,6 +336,8 @@ def test_names_for_screen_readers():
     names = {(selector.split(" ", 1)[1], attribute): text
              for selector, attribute, text in panel.names.names}  # fmt: skip
     assert "pin-to-PAP" in names[".workbook-distance-a .noUi-handle", "aria-label"]
+    assert names[".workbook-distance-a .noUi-handle", "aria-valuetext"] == "4.500"
+    assert names[".workbook-grit-a .noUi-handle", "aria-valuetext"] == "2000"
     assert "breakpoint" in names["img.workbook-lane", "alt"]
     assert "Holes: middle, ring, thumb" in names["img.workbook-balls", "alt"]
 

@@ -38,7 +38,7 @@ class FileRow:
         """Write the setup of that letter to the file; one that is there already is kept."""
         try:
             file = text_file.place(self.name.value.strip())
-            self.owner.setup(letter, self.owner.panel.values).to_json(file, overwrite=False)
+            self.owner.now(letter).to_json(file, overwrite=False)
             self._say(f"Saved {letter.upper()} as {file.absolute()}.")
         except InputRefused as refusal:
             self._say(str(refusal))

@@ -29,13 +29,24 @@ STYLE = """<style>
 .workbook-tables td:first-child, .workbook-tables th:first-child { text-align: left;
   white-space: normal; }
 .workbook-tables tr:nth-child(even) td { background: rgba(120, 120, 120, 0.09); }
-.workbook-code pre { white-space: pre-wrap; user-select: all; font-size: 13px; }
+.workbook-code textarea { width: 100%; font-size: 13px; font-family: monospace; }
+@media (max-width: 820px) { /* a narrow window, or a zoomed one: one control a row */
+  .workbook-first { display: flex !important; flex-flow: column; align-items: stretch; } }
 </style>"""
 
 
 def spoken_html(sentence: str) -> str:
     """The sentence, read aloud by a screen reader when it changes."""
     return f'<p role="status" aria-live="polite">{escape(sentence)}</p>'
+
+
+def code_html(code: str) -> str:
+    """Lines of code in a box that takes the focus: the keyboard can select and copy them."""
+    rows = len(code.splitlines()) + 1
+    return (
+        f'<textarea readonly rows="{rows}" wrap="off" aria-label="the answer as code">'
+        f"{escape(code)}</textarea>"
+    )
 
 
 def list_html(said: list[str]) -> str:

@@ -3,8 +3,9 @@
 from collections.abc import Callable
 from dataclasses import MISSING, fields, replace
 from functools import partial
-from html import escape
 from typing import Any
+
+import ipywidgets as widgets
 
 from workbook import demo, errors
 from workbook.as_code import comparison_code, grip_code
@@ -19,7 +20,7 @@ from workbook.line import Line
 from workbook.notes import notes, slider_notes
 from workbook.panels import layout_pair_controls as made
 from workbook.panels.files import FileRow
-from workbook.panels.html import list_html, numbers_html, shares_html, spoken_html
+from workbook.panels.html import code_html, list_html, numbers_html, shares_html, spoken_html
 from workbook.panels.layout_pair_controls import (
     BALL,
     BOWLER,
@@ -47,11 +48,12 @@ class LayoutPair:
     def __init__(self, style: str, *, alike: bool = False) -> None:
         up, down = demo.pin_up_and_down(style)
         self.bases = {"a": up, "b": up if alike else down}
+        self.exact: Values = {}  # what a file says, where a slider can only show the nearest step
         self.loaded = False
         self.comparison: Comparison | None = None
         self.files = FileRow(self)
         follow: dict[str, Callable[[Any], None]] = {
-            "style": self._style_chosen, "apart": self._taken_apart,
+            "style": self._style_chosen, "apart": self._taken_apart, "span": self._span_moved,
         }  # fmt: skip
         for letter in "ab":
             follow[f"pin_{letter}"] = partial(self._switched, letter)
@@ -67,9 +69,10 @@ class LayoutPair:
     # What the controls mean
 
     def _answer(self, values: Values) -> Answer:
+        shown, values = values, values | self._unrounded(values)
         a, b = (self.setup(letter, values) for letter in "ab")
         if a.surface != b.surface:
-            a, b = (replace(one, name=f"{one.name}, {one.surface}") for one in (a, b))
+            a, b = (_with_surface(one) for one in (a, b))
         self._say_what_came_out({"a": a, "b": b}, values)
         line = Line(**{name: values[name] for name in LINE})
         c = self.comparison = compare(a, b, LANES[values["lane"]], line)
@@ -86,7 +89,7 @@ class LayoutPair:
             later=(
                 lambda: self._sure(c, values),
                 lambda: self._words(c, values),
-                lambda: self._notes(c),
+                lambda: self._notes(c, shown),
             ),
         )
 
@@ -100,11 +103,16 @@ class LayoutPair:
 
     def _words(self, c: Comparison, values: Values) -> Answer:
         code = comparison_code(c, self._grip_code(values))
-        return Answer(texts={"shares": shares_html(c), "code": f"<pre>{escape(code)}</pre>"})
+        return Answer(texts={"shares": shares_html(c), "code": code_html(code)})
 
-    def _notes(self, c: Comparison) -> Answer:
-        lines = [*self._beside(), *notes(c), *slider_notes(c)]
+    def _notes(self, c: Comparison, shown: Values) -> Answer:
+        lines = [*self._beside(shown), *notes(c), *slider_notes(c)]
         return Answer(texts={"notes": list_html(lines)})
+
+    def now(self, letter: str) -> Setup:
+        """The setup of that letter as it stands."""
+        values = self.panel.values
+        return self.setup(letter, values | self._unrounded(values))
 
     def setup(self, letter: str, values: Values) -> Setup:
         """The setup that the controls describe; a name from a file stays while it fits."""
@@ -138,11 +146,23 @@ class LayoutPair:
         thumb = "" if GRIPS[values["grip"]] else ", thumb=False"
         return f"wb.Grip.usual({values['span']!r}{thumb})"
 
-    def _beside(self) -> list[str]:
-        """What a file brought that has no control here."""
+    def _unrounded(self, values: Values) -> Values:
+        """The values of a file whose sliders still stand at the nearest step."""
+        steps = {name: self.panel.controls[name].step for name in self.exact}
+        return {
+            name: exact
+            for name, exact in self.exact.items()
+            if abs(values[name] - exact) <= 0.5 * steps[name] + 1e-9
+        }
+
+    def _beside(self, values: Values) -> list[str]:
+        """What a file brought that no control here shows."""
         if not self.loaded:
             return []
         base, found = self.bases["a"], []
+        for name, exact in self._unrounded(values).items():
+            if abs(values[name] - exact) > 1e-9:
+                found.append(f"{self.panel.controls[name].description} {exact:g}")
         for record, known in ((base.bowler, (*BOWLER, "hand")), (base.ball, (*BALL, "cover")),
                               (base.assumptions, ())):  # fmt: skip
             for f in fields(record):
@@ -150,7 +170,7 @@ class LayoutPair:
                 if f.name not in known and f.default not in (MISSING, value):
                     unit = f.metadata["unit"]
                     found.append(f"{f.metadata['words']} {value:g}{' ' + unit if unit else ''}")
-        return [f"From the file, without a control here: {', '.join(found)}."] if found else []
+        return [f"From the file, and not shown by a control: {', '.join(found)}."] if found else []
 
     # What moves together
 
@@ -160,6 +180,7 @@ class LayoutPair:
         style = demo.STYLES[chosen]
         for letter, base in self.bases.items():
             self.bases[letter] = replace(base, bowler=style.bowler, assumptions=Assumptions())
+        self.exact = {name: value for name, value in self.exact.items() if name not in BOWLER}
         self.panel.set(
             hand=style.bowler.hand,
             grip=next(words for words, thumb in GRIPS.items() if thumb == style.thumb),
@@ -187,6 +208,12 @@ class LayoutPair:
                 for name, value in moved.items():
                     self.panel.controls[name].value = value
 
+    def _span_moved(self, _span: float) -> None:
+        """A span makes a usual grip: it takes the place of one from a file."""
+        if self.panel.controls["grip"].value == FROM_FILE:
+            thumb = self.bases["a"].grip.has_thumb
+            self.panel.controls["grip"].value = next(w for w, t in GRIPS.items() if t == thumb)
+
     def _taken_apart(self, apart: bool) -> None:
         """Show B's own sliders, from where A's stand, or put them away."""
         controls = self.panel.controls
@@ -210,10 +237,18 @@ class LayoutPair:
             **{name: getattr(setup.bowler, name) for name in BOWLER},
             **{name: getattr(setup.ball, name) for name in BALL},
         }
-        before = dict(self.bases), self.loaded, self.panel.controls["grip"].options
-        self.panel.controls["grip"].options = [*GRIPS, FROM_FILE]
-        other = "b" if letter == "a" else "a"
+        controls = self.panel.controls
+        before = dict(self.bases), self.loaded, self.exact
         self.loaded = True
+        self.exact = {
+            name: value for name, value in values.items()
+            if isinstance(controls[name], widgets.FloatSlider)
+        }  # fmt: skip
+        with self.panel.moving_together():
+            made.offer(controls["grip"], FROM_FILE)
+            for one in "ab":
+                made.offer_grit(controls[f"grit_{one}"], values[f"grit_{letter}"])
+        other = "b" if letter == "a" else "a"
         self.bases[letter] = setup
         self.bases[other] = replace(
             self.bases[other], bowler=setup.bowler, ball=setup.ball, grip=setup.grip,
@@ -222,8 +257,14 @@ class LayoutPair:
         try:
             self.panel.set(**values)
         except errors.InputRefused:
-            self.bases, self.loaded, self.panel.controls["grip"].options = before
+            self.bases, self.loaded, self.exact = before
             raise
+
+
+def _with_surface(setup: Setup) -> Setup:
+    """With the surface in the name, unless a file gave the name."""
+    ours = setup.name.startswith("pin ")
+    return replace(setup, name=f"{setup.name}, {setup.surface}") if ours else setup
 
 
 def two_layouts(style: str = demo.USUAL, *, alike: bool = False) -> Panel:

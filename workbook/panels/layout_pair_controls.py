@@ -106,6 +106,23 @@ def _of_lane(style: str) -> Controls:
     return made | {"light": tick("light bands of what could be", on=True)}
 
 
+def offer(menu: widgets.Dropdown | widgets.SelectionSlider, choice: str) -> None:
+    """Add a choice to the end of a list, and keep what is chosen."""
+    if choice not in menu.options:
+        chosen = menu.value
+        menu.options = [*menu.options, choice]
+        menu.value = chosen
+
+
+def offer_grit(slider: widgets.SelectionSlider, grit: str) -> None:
+    """Let a slider of grits stand at one that a file brings."""
+    if grit not in slider.options:
+        chosen = slider.value
+        grits = sorted({*slider.options, grit} - {POLISHED}, key=float)
+        slider.options = [*grits, POLISHED]
+        slider.value = chosen
+
+
 def arrange(panel: Panel, files: widgets.Widget) -> widgets.GridBox:
     """Switch on top, the three sliders under it, pictures and words, the rest folded away.
 

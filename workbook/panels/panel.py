@@ -256,12 +256,13 @@ class Panel:
             if isinstance(control, widgets.SelectionSlider):  # the handle itself says a count
                 names.append([f"{at} .noUi-handle", "aria-valuetext", control.label])
                 names.append([f"{at} .widget-readout", "contenteditable", "false"])
+            if isinstance(control, widgets.FloatSlider):
+                said = format(control.value, control.readout_format)
+                names.append([f"{at} .noUi-handle", "aria-valuetext", said])
             if isinstance(control, widgets.ToggleButtons):
-                for option in control.options:
-                    button = f"{at} button[value='{option}']"
-                    down = "true" if option == control.value else "false"
+                for place, option in enumerate(control.options):
+                    button = f"{at} button[value='{place}']"
                     names.append([button, "aria-label", f"{control.description}: {option}"])
-                    names.append([button, "aria-pressed", down])
         for name, picture in self.pictures.items():
             names.append([f".{self.mark} img.workbook-{name}", "alt", picture.describe()])
         self.names.names = names

@@ -124,7 +124,7 @@ def _off(
 # Bowlers, lines and assumptions are kept: a panel asks for the same ones at every layout.
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=8)
 def _assumptions(best: Assumptions, cover: str, draws: int) -> tuple[Assumptions, ...]:
     keys = [key for key in ASSUMED if OTHER_COVERS.get(key, cover) == cover]
     ends = {key: sources.FACTS[key].range for key in keys}
@@ -134,7 +134,7 @@ def _assumptions(best: Assumptions, cover: str, draws: int) -> tuple[Assumptions
     )
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=8)
 def _bowlers(best: Bowler, scatter: Scatter, draws: int) -> tuple[Bowler, ...]:
     return tuple(_bowler(best, scatter, row) for row in _rows(draws))
 
@@ -149,7 +149,7 @@ def _bowler(best: Bowler, scatter: Scatter, row: Row) -> Bowler:
     return replace(best, release_phase_deg=360.0 * row["turn"] - 180.0, **values)
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=8)
 def _lines(best: Line, scatter: Scatter, draws: int) -> tuple[Line, ...]:
     start, angle = best.laydown_board, best.angle_deg
     return tuple(
@@ -168,7 +168,7 @@ def _within(record: type[Inputs], name: str, value: float) -> float:
     return min(max(value, low), high)
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=8)
 def _rows(draws: int) -> tuple[Row, ...]:
     return tuple(dict(zip(COLUMNS, row.tolist(), strict=True)) for row in _design(draws))
 

@@ -75,11 +75,10 @@ def move(panel: Panel, name: str, value: Any) -> None:
 
 def drawn_anew(panel: LayoutPair) -> dict[str, tuple[Picture, bytes]]:
     """The panel's two pictures from nothing: "clear and show"."""
-    shown = panel.panel._last.scenes
     out = {}
     for name, kind in (("lane", LanePicture), ("balls", BallPicture)):
         picture, file = kind(), io.BytesIO()
-        picture.show(shown[name])
+        picture.show(panel.panel.pictures[name]._scene)
         picture.figure.savefig(file, format="png", dpi=DPI)
         out[name] = (picture, file.getvalue())
     return out

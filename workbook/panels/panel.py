@@ -43,6 +43,7 @@ class Answer:
         HTML for each text, by name.
     later : sequence of callables
         Each gives more of the answer that is slow to work out; asked for when the controls rest.
+        Only the first may add to pictures: they are made sharp after it.
     """
 
     scenes: Mapping[str, Any] = field(default_factory=dict)
@@ -179,10 +180,11 @@ class Panel:
 
     def _jobs(self) -> Iterator[Job]:
         """What follows at rest, in pieces that a new move can come between."""
-        for later in self._last.later:
-            yield partial(self._add, later)
+        laters = [partial(self._add, later) for later in self._last.later]
+        yield from laters[:1]
         for name in self._last.scenes:
             yield partial(self._draw, name, SHARP)
+        yield from laters[1:]
         yield self._name_all
 
     def _draw(self, name: str, scale: float = 1) -> None:

@@ -2,10 +2,11 @@
 
 import math
 import os
-from collections.abc import Sequence
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterator, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import groupby
 from typing import TypeVar
 
 import numpy as np
@@ -23,6 +24,7 @@ Array = NDArray[np.float64]
 Kind = TypeVar("Kind")
 TOLERANCE = 1e-6
 NO_TRACKS = np.empty((0, 0))
+CHUNK = 32  # shots that one thread rolls at a time
 ANYWHERE = 1e6  # half width of a lane without gutters [m]
 
 
@@ -177,19 +179,23 @@ def roll_many(
         many_setups *= n
     if len(many_lines) == 1:
         many_lines *= n
-    shots = np.empty(n, kernel.SHOT)
-    bodies: dict[int, Body] = {}
-    for i, (setup, line) in enumerate(zip(many_setups, many_lines, strict=True)):
+    for setup, line in zip(many_setups, many_lines, strict=True):
         _check(setup, lane, line)
-        if id(setup.drilled) not in bodies:
-            bodies[id(setup.drilled)] = Body.of(setup)
-        shots[i] = record(bodies[id(setup.drilled)], setup, line, friction(setup))
-    hands = {setup.bowler.hand for setup in many_setups}
-    results = np.zeros(n, summary.RESULT)
-    for hand in hands:
-        mine = np.array([setup.bowler.hand == hand for setup in many_setups])
-        results[mine] = roll_records(shots[mine], lane, hand, workers=workers)
-    return shots_from(results, shots)
+    order = sorted(range(n), key=lambda i: many_setups[i].bowler.hand)
+    bodies: dict[int, Body] = {}
+    shots, results = np.empty(n, kernel.SHOT), np.zeros(n, summary.RESULT)
+    with _Rolling(lane, n, workers) as rolling:
+        for hand, places in groupby(range(n), lambda place: many_setups[order[place]].bowler.hand):
+            for chunk in _chunks(list(places)):
+                # a chunk is packed here while the threads roll the ones before
+                for place in chunk:
+                    setup, line = many_setups[order[place]], many_lines[order[place]]
+                    if id(setup.drilled) not in bodies:
+                        bodies[id(setup.drilled)] = Body.of(setup)
+                    shots[place] = record(bodies[id(setup.drilled)], setup, line, friction(setup))
+                rolling.start(shots, results, NO_TRACKS, hand, chunk)
+    as_given = np.argsort(order)
+    return shots_from(results[as_given], shots[as_given])
 
 
 def roll_records(
@@ -197,32 +203,57 @@ def roll_records(
     lane: Lane,
     hand: str,
     *,
-    tracks: Array = NO_TRACKS,
+    tracks: Array | None = None,
     workers: int | None = None,
 ) -> NDArray[np.void]:
     """Roll packed shots (dtype SHOT) in chunks on a few threads; the kernel frees the lock.
 
     An array `tracks` (shots, feet) receives x [m] at every whole foot from the foul line.
     """
-    film, zones = lane.kernel_arrays(hand)
     results = np.zeros(len(shots), summary.RESULT)
-    tracks = tracks if len(tracks) else np.empty((len(shots), 0))
-    threads = min(workers or os.cpu_count() or 1, len(shots) // 8)  # a few are not worth a thread
-    if threads <= 1:
-        summary.roll_batch(shots, film, zones, ARROWS, results, tracks, 0, len(shots))
-        return results
-    chunk = max(1, min(128, len(shots) // (4 * threads)))
-    with ThreadPoolExecutor(threads) as pool:
-        jobs = [
-            pool.submit(
-                summary.roll_batch, shots, film, zones, ARROWS, results, tracks,
-                begin, min(begin + chunk, len(shots)),
-            )
-            for begin in range(0, len(shots), chunk)
-        ]  # fmt: skip
-        for job in jobs:
-            job.result()
+    with _Rolling(lane, len(shots), workers) as rolling:
+        for chunk in _chunks(range(len(shots))):
+            rolling.start(shots, results, NO_TRACKS if tracks is None else tracks, hand, chunk)
     return results
+
+
+def _chunks(places: Sequence[int]) -> Iterator[Sequence[int]]:
+    for begin in range(0, len(places), CHUNK):
+        yield places[begin : begin + CHUNK]
+
+
+class _Rolling:
+    """A few threads that roll chunks of packed shots; waits for all of them at its end."""
+
+    def __init__(self, lane: Lane, n: int, workers: int | None) -> None:
+        self.lane, self.jobs = lane, list[Future[None]]()
+        threads = min(workers or os.cpu_count() or 1, n // CHUNK + 1)
+        self.pool = ThreadPoolExecutor(threads) if threads > 1 else None
+
+    def __enter__(self) -> "_Rolling":
+        return self
+
+    def __exit__(self, *_why: object) -> None:
+        if self.pool:
+            self.pool.shutdown()
+            for job in self.jobs:
+                job.result()
+
+    def start(
+        self,
+        shots: NDArray[np.void],
+        results: NDArray[np.void],
+        tracks: Array,
+        hand: str,
+        chunk: Sequence[int],
+    ) -> None:
+        """Roll the shots of a chunk, now or soon."""
+        film, zones = self.lane.kernel_arrays(hand)
+        job = (shots, film, zones, ARROWS, results, tracks, chunk[0], chunk[-1] + 1)
+        if self.pool:
+            self.jobs.append(self.pool.submit(summary.roll_batch, *job))
+        else:
+            summary.roll_batch(*job)
 
 
 @dataclass(frozen=True, eq=False)

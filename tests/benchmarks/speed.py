@@ -19,9 +19,33 @@ from scipy.integrate import solve_ivp
 import workbook as wb
 from workbook import demo, units
 from workbook.core import roll as kernel
+from workbook.core.compiled import jit
 from workbook.line import BOARD_IN
 from workbook.rolling import Body, friction, record, roll_records
 
+PLAIN = """
+import sys, time
+sys.path.insert(0, "tests/benchmarks")
+from speed import by_solve_ivp, records, releases
+import workbook as wb
+film, _ = wb.Lane.house().kernel_arrays("right")
+shot = records(releases(1), wb.Line(laydown_board=26, arrow_board=18))[0]
+begin = time.perf_counter()
+by_solve_ivp(shot, film, rtol=1e-6, atol=1e-8)
+print(time.perf_counter() - begin)
+"""
+MEMORY = """
+import resource, sys
+sys.path.insert(0, "tests/benchmarks")
+import numpy as np
+from speed import records, releases
+import workbook as wb
+from workbook.rolling import roll_records
+some = records(releases(50), wb.Line(laydown_board=26, arrow_board=18))
+packed = np.resize(some, int(sys.argv[1]))
+roll_records(packed, wb.Lane.house(), "right")
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+"""
 COLD = """
 import time; begin = time.perf_counter()
 import workbook as wb
@@ -112,8 +136,10 @@ def measure(many: int, checked: int, compared: int) -> dict[str, float]:
     boards, degrees = errors(some, lane)
     setups = releases(many)
     packed = np.resize(records(setups[: min(many, 500)], line), many)
-    roll_records(packed[:4], lane, "right")
-    one = best(lambda: roll_records(packed[: many // 4], lane, "right", workers=1)) / (many // 4)
+    part = packed[: many // 4]
+    roll_records(part[:4], lane, "right")
+    one = best(lambda: roll_records(part, lane, "right", workers=1), 5) / len(part)
+    two = best(lambda: roll_records(part, lane, "right", workers=2), 5) / len(part)
     for setup in setups:
         setup.drilled  # noqa: B018 - the holes are cut before the clock starts
     batch = best(lambda: wb.roll_many(setups, lane, line))
@@ -122,9 +148,19 @@ def measure(many: int, checked: int, compared: int) -> dict[str, float]:
     )
     setup = setups[0]
     front = best(lambda: [wb.roll(setup, lane, line) for _ in range(50)]) / 50
+    up, down = demo.pin_up_and_down()
+    wb.bands(up, down)
+    banded = best(
+        lambda: wb.bands(up, replace(down, layout=replace(down.layout, val_angle_deg=draw_val())))
+    )
     cold, warm = start_times()
     return {
-        "kernel [ms/shot]": one * 1e3,
+        "kernel, one core [ms/shot]": one * 1e3,
+        "kernel, one derivative [ns]": derivative_ns(some[0], film),
+        "kernel, one core [shots/s]": 1 / one,
+        "kernel, two cores [shots/s]": 1 / two,
+        "two cores over one, best of five [ratio]": one / two,
+        "wb.bands, 256 draws of two setups [ms]": banded * 1e3,
         "wb.roll with its path [ms/shot]": front * 1e3,
         "board error, 95th percentile [board]": float(np.percentile(boards, 95)),
         "board error, worst [board]": float(boards.max()),
@@ -132,11 +168,45 @@ def measure(many: int, checked: int, compared: int) -> dict[str, float]:
         f"wb.roll_many, {many} shots, all cores [s]": batch,
         "scipy solve_ivp (compiled right side, 1e-6) over kernel [ratio]":
             scipy_s / compared / one,
+        "scipy solve_ivp (plain Python right side, 1e-6) over kernel [ratio]":
+            float(own_process(PLAIN, WORKBOOK_PLAIN="1")) / one,
         "first start, kernels compiled [s]": cold,
         "later start, kernels from the cache [s]": warm,
+        "peak memory, 1,000 packed shots rolled [MB]": float(own_process(MEMORY, "1000")),
+        "peak memory, 100,000 packed shots rolled [MB]": float(own_process(MEMORY, "100000")),
         "peak memory of this process [MB]":
             resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024,
     }  # fmt: skip
+
+
+def draw_val() -> float:
+    """A VAL angle that was not asked for before."""
+    return float(np.random.default_rng().uniform(60, 80))
+
+
+def derivative_ns(shot: np.void, film: np.ndarray) -> float:
+    """Time of one right side of the equations, called in a compiled loop [ns]."""
+    start = np.empty(kernel.STATE)
+    kernel._start(shot, start)
+    loop = jit(_derivatives)
+    loop(shot, film, start, 10)
+    return best(lambda: loop(shot, film, start, 20_000), 5) / 20_000 * 1e9
+
+
+def _derivatives(shot, film, state, times):  # type: ignore[no-untyped-def]
+    out, seen = np.empty(kernel.STATE), np.empty(kernel.SEEN)
+    for _ in range(times):
+        kernel.derivative(state, shot, film, -1.0, out, seen)
+    return out[0]
+
+
+def own_process(code: str, *arguments: str, **variables: str) -> str:
+    """What a new Python prints last."""
+    done = subprocess.run(
+        [sys.executable, "-c", code, *arguments], capture_output=True, text=True, check=True,
+        env=os.environ | variables,
+    )  # fmt: skip
+    return done.stdout.split()[-1]
 
 
 def start_times() -> tuple[float, float]:

@@ -14,9 +14,7 @@ pytestmark = pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
 
 
 def test_mean_density():
-    density = fact("density_15")
-    ball = changed(circumference_in=8.5 * np.pi).ball
-    assert ball.mean_density_g_cm3 == pytest.approx(density.value, abs=density.within)
+    fact("density_15").check(changed(circumference_in=8.5 * np.pi).ball.mean_density_g_cm3)
 
 
 def test_heaviest_ball_that_floats():
@@ -25,21 +23,20 @@ def test_heaviest_ball_that_floats():
     density = {lb: changed(weight_lb=lb, circumference_in=8.595 * np.pi).ball
                .mean_density_g_cm3 for lb in (12.0, limit.value, 12.5)}  # fmt: skip
     assert density[12.0] < WATER_G_CM3 < density[12.5]
-    assert density[limit.value] == pytest.approx(WATER_G_CM3, rel=limit.within / limit.value)
+    limit.check(limit.value * WATER_G_CM3 / density[limit.value])
 
 
 @pytest.mark.parametrize("grip", [USUAL, wb.Grip.usual(), wb.Grip.usual(thumb_slug_in=None)])
 def test_weight_of_a_usual_grip(grip):
     """Common practice, no source: 2 to 4 oz, about 2.5 oz often quoted."""
-    low, high = fact("hole_weight").band
-    assert low < changed(grip=grip).drilled.removed_oz < high
+    fact("hole_weight").check_between(changed(grip=grip).drilled.removed_oz)
     assert SETUP.drilled.weight_lb == pytest.approx(15 - SETUP.drilled.removed_oz / 16)
 
 
 def test_a_unit_of_oil():
     """0.0167 mL on a square foot: the volume is from memory."""
     unit = fact("unit")
-    assert pytest.approx(unit.value, abs=unit.within) == lane.UNIT_UM
+    unit.check(lane.UNIT_UM)
     table = wb.Lane("one unit", np.full((61, 39), unit.value))
     assert table.units_table == pytest.approx(1.0, abs=unit.within / unit.value)
 
@@ -49,12 +46,12 @@ def test_film_of_27_ml_over_42_ft():
     along = np.where(np.arange(61) < 42, 1.0, 0.0)
     along[42] = 0.5  # straight from the full film at 41 ft to none at 43: as much as 42 ft of it
     even = wb.Lane("even", np.repeat(film.value * along[:, None], 39, axis=1))
-    assert even.volume_ml == pytest.approx(27.0, rel=film.within / film.value)
+    film.check(film.value * 27.0 / even.volume_ml)  # the film that would hold 27 mL
 
 
 def test_flat_condition_is_a_sport_pattern():
     """Published: USBC sport pattern calculations, about 2008-2015; later rules differ."""
-    film = wb.Lane.flat().film_um[0]
-    assert film[15:24].mean() / film[2:7].mean() < fact("sport_ratio").value
-    house = wb.Lane.house().film_um[0]
-    assert house[15:24].mean() / house[2:7].mean() > fact("sport_ratio").value
+    films = (wb.Lane.flat().film_um[0], wb.Lane.house().film_um[0])
+    flat, house = (film[15:24].mean() / film[2:7].mean() for film in films)
+    limit = fact("sport_ratio")
+    limit.check_that(flat < limit.value < house, f"flat {flat:.1f}, house {house:.1f}")

@@ -21,8 +21,10 @@ def test_tour_sample_bowls_and_loses_a_usual_amount_of_speed(row):
         wb.Lane.house(),
         wb.Line(laydown_board=26, arrow_board=17),
     )
-    least, most = fact("speed_loss").band  # common practice, no source
-    assert least <= mph - shot.entry_speed_mph <= most
+    loss, lost = fact("speed_loss"), mph - shot.entry_speed_mph
+    least, most = loss.band
+    sample.check_that(least < lost < most, f"loses {lost:.1f} of {mph} mph")
+    loss.check_between(lost)  # common practice, no source
 
 
 @pytest.mark.parametrize("speed", [16, 18, 21])
@@ -32,32 +34,27 @@ def test_speed_lost_on_the_house_lane(speed, revs):
     setup = changed(speed_mph=speed, rev_rate_rpm=revs)
     line = wb.Line(laydown_board=30, arrow_board=18)
     shot = wb.roll(setup, wb.Lane.house(), line, gutters=False)
-    low, high = fact("speed_loss").band
-    assert low <= speed - shot.entry_speed_mph <= high
+    fact("speed_loss").check_between(speed - shot.entry_speed_mph)
 
 
 @pytest.mark.parametrize("speed", [10.0, 16.0, 23.0])
 def test_average_speed_from_the_time_over_the_lane(speed):
-    constant = fact("speed_const")
     shot = wb.roll(changed(speed_mph=speed, rev_rate_rpm=0, **CENTRED), ICE, STRAIGHT)
-    assert shot.time_s * speed == pytest.approx(constant.value, abs=constant.within)
+    fact("speed_const").check(shot.time_s * speed)
 
 
 def test_shop_guides_example():
     """2.52 s over 60 ft is 16.23 mph."""
-    example = fact("speed_example")
-    shot = wb.roll(changed(speed_mph=example.value, rev_rate_rpm=0, **CENTRED), ICE, STRAIGHT)
-    assert shot.time_s == pytest.approx(2.52, abs=0.001)
+    shot = wb.roll(changed(speed_mph=20, rev_rate_rpm=0, **CENTRED), ICE, STRAIGHT)
+    fact("speed_example").check(20 * shot.time_s / 2.52)
 
 
 @pytest.mark.parametrize("friction", [0.10, 0.25])
 def test_rolling_spin(friction):
     """v = omega R: 27 in ball at 16 mph, from any spin about a level axis and any friction."""
-    spin = fact("roll_spin_16")
     setup = changed(speed_mph=18, rev_rate_rpm=200, axis_tilt_deg=0, **CENTRED)
     shot = wb.roll(setup, wb.Lane.of_friction([(0, friction)]), STRAIGHT, gutters=False)
-    at_16 = shot.path.rev_rate_rpm[-1] / shot.entry_speed_mph * 16.0
-    assert at_16 == pytest.approx(spin.value, abs=spin.within)
+    fact("roll_spin_16").check(shot.path.rev_rate_rpm[-1] / shot.entry_speed_mph * 16.0)
 
 
 @pytest.mark.parametrize(("row", "arc_in"), [("track_tilt", 12.0), ("track_tilt2", 10.5)])
@@ -67,12 +64,12 @@ def test_tape_over_the_negative_pole_gives_the_tilt(row, arc_in):
     shot = wb.roll(changed(axis_tilt_deg=tilt, **CENTRED), ICE, STRAIGHT)
     cap_in = 2 * (180.0 - shot.rings[0].opening_deg) / 360.0 * 27.0
     assert cap_in == pytest.approx(arc_in, abs=1e-6)
-    assert (13.5 - cap_in) / 0.15 == pytest.approx(tilt, abs=1e-4)
+    fact(row).check((13.5 - cap_in) / 0.15, within=1e-5)  # six times what the cap is held to
 
 
 def test_usual_pap_places_are_taken():
     """Common practice: 4 to 6.5 in over."""
-    for over in fact("pap_over").band:
-        assert changed(pap_over_in=over).bowler.pap.over_in == over
-    low, high = fact("pap_over").band
-    assert low <= BOWLER.pap_over_in <= high
+    usual = fact("pap_over")
+    taken = [changed(pap_over_in=over).bowler.pap.over_in for over in usual.band]
+    usual.check_that(taken == list(usual.band), "{:g} and {:g} in taken".format(*taken))
+    usual.check_between(BOWLER.pap_over_in)

@@ -23,7 +23,10 @@ def test_surface_moves_the_hook_more_than_layout_or_core():
         effect(dict(differential_in=0.030), dict(differential_in=0.055)),
         effect(dict(drilling_angle_deg=30), dict(drilling_angle_deg=75)),
     ]
-    assert surface > 2 * max(others)
+    fact("surface_first").check_that(
+        surface > 2 * max(others),
+        f"hook moves {surface:.1f} boards by surface, at most {max(others):.1f} by others",
+    )
 
 
 def test_skid_then_hook_then_roll():
@@ -31,8 +34,11 @@ def test_skid_then_hook_then_roll():
     assert fact("skid_hook_roll").text == "skid, hook, roll"
     shot = wb.roll(SETUP, wb.Lane.house(), wb.Line(laydown_board=26, arrow_board=18))
     at = np.array([0.0, shot.length_ft - 20, shot.length_ft, shot.roll_ft, 60.0])
-    assert np.all(np.diff(at) > 0)
     turned = np.interp(at, shot.path.distance_ft, shot.path.direction_deg)
     skid, _, hook, roll = np.diff(turned) / np.diff(at)
-    assert 0 <= skid < 0.2 * hook and abs(roll) < 0.5 * hook
-    assert np.interp(60.0, shot.path.distance_ft, shot.path.slip_mph) < 0.1
+    slip = np.interp(60.0, shot.path.distance_ft, shot.path.slip_mph)
+    in_order = bool(np.all(np.diff(at) > 0))
+    fact("skid_hook_roll").check_that(
+        in_order and 0 <= skid < 0.2 * hook and abs(roll) < 0.5 * hook and slip < 0.1,
+        f"turns {skid:.3f}, {hook:.3f}, {roll:.3f} deg a foot",
+    )

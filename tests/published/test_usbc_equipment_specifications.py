@@ -7,7 +7,8 @@ import pytest
 
 import workbook as wb
 from tests.conftest import BALL, SETUP, changed
-from tests.published.facts import fact
+from tests.published.facts import ROUNDING, fact
+from tests.published.limit import last_before, refused
 from workbook import sources, units
 
 A_LITTLE = 1e-3  # in, or oz: the figures are written to a thousandth
@@ -36,13 +37,17 @@ def test_a_ball_beyond_a_limit_computes_and_warns(row, field, beyond, words):
     assert words in note and limit.text.rstrip("0") in note and "USBC" in note
     dates = [part for part in ("1 Jul 2010", "1 Feb 2005") if part in limit.source]
     assert all(date in note for date in dates)
+    usual, far = getattr(BALL, field), limit.value + beyond * 10 * A_LITTLE
+    limit.check(last_before(lambda v: bool(notes(**{field: v})), usual, far), rel=ROUNDING)
 
 
 def test_highest_rg_counts_with_the_differential():
-    limit = fact("rg_max").value
-    assert notes(rg_low_in=limit - 0.05, differential_in=0.05) == []
-    (note,) = notes(rg_low_in=limit - 0.05 + A_LITTLE, differential_in=0.05)
+    limit = fact("rg_max")
+    assert notes(rg_low_in=limit.value - 0.05, differential_in=0.05) == []
+    (note,) = notes(rg_low_in=limit.value - 0.05 + A_LITTLE, differential_in=0.05)
     assert "high RG" in note and "2.8" in note
+    low = last_before(lambda rg: bool(notes(rg_low_in=rg, differential_in=0.05)), 2.5, 2.8)
+    limit.check(low + 0.05, rel=ROUNDING)
 
 
 @pytest.mark.parametrize(("circumference", "diameter"),
@@ -50,24 +55,25 @@ def test_highest_rg_counts_with_the_differential():
                           ("ball_circ_max", "ball_diameter_max")])  # fmt: skip
 def test_circumference_limits_are_pi_times_the_diameter(circumference, diameter):
     key = circumference.replace("ball_circ", "circumference")
-    assert sources.value(key) == pytest.approx(
-        math.pi * fact(diameter).value, abs=fact(circumference).within
-    )
+    within = fact(circumference).within / math.pi
+    fact(diameter).check(sources.value(key) / math.pi, within=within)
 
 
 def test_greatest_weight_is_the_greatest_input():
-    most = fact("ball_weight_max").value
-    assert changed(weight_lb=most).ball.weight_lb == 16.0
+    most = fact("ball_weight_max")
+    assert changed(weight_lb=most.value).ball.weight_lb == 16.0
     with pytest.raises(wb.InputRefused, match=r"ball weight 16\.01 lb is outside 6 to 16 lb"):
-        changed(weight_lb=most + 0.01)
+        changed(weight_lb=most.value + 0.01)
+    most.check(last_before(lambda lb: refused(lambda: changed(weight_lb=lb)), 15, 20))
 
 
 @pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")  # so heavy: static imbalance
 def test_greatest_component_density_is_the_greatest_filler_density():
-    most = fact("component_density_max").value
-    assert changed(filler_density_g_cm3=most).drilled.removed_oz > 0
+    most = fact("component_density_max")
+    assert changed(filler_density_g_cm3=most.value).drilled.removed_oz > 0
     with pytest.raises(wb.InputRefused, match=r"outside 0\.3 to 3\.8 g/cm3"):
-        changed(filler_density_g_cm3=most + 0.01)
+        changed(filler_density_g_cm3=most.value + 0.01)
+    most.check(last_before(lambda d: refused(lambda: changed(filler_density_g_cm3=d)), 1, 5))
 
 
 def test_certification_roughness_does_not_limit_later_sanding():
@@ -75,7 +81,10 @@ def test_certification_roughness_does_not_limit_later_sanding():
     limit = fact("ra_mean_max")
     assert limit.value * units.MICROINCH / units.MICROMETRE == pytest.approx(1.27)
     rough = changed(surface=wb.Surface(grit=180))
-    assert rough.surface.ra_um() > 1.27 and rough.drilled.legal_notes == ()
+    limit.check_that(
+        rough.surface.ra_um() > 1.27 and rough.drilled.legal_notes == (),
+        f"no warning at {rough.surface.ra_um():.2f} um",
+    )
 
 
 def static(top_weight_oz, weight_lb=15):
@@ -90,16 +99,23 @@ def static(top_weight_oz, weight_lb=15):
 
 
 def test_static_imbalance_above_the_limit_warns_with_rule_and_date():
-    limit = fact("static_max").value
-    balance = static(1.0).static_balance_oz
-    largest = max(abs(v) for v in balance)
-    assert static((limit - A_LITTLE) / largest).legal_notes == ()
-    (note,) = static((limit + A_LITTLE) / largest).legal_notes
+    limit = fact("static_max")
+    largest = max(abs(v) for v in static(1.0).static_balance_oz)
+    assert static((limit.value - A_LITTLE) / largest).legal_notes == ()
+    (note,) = static((limit.value + A_LITTLE) / largest).legal_notes
     assert "3 oz" in note and "1 Aug 2018" in note and "1 Jan 2019" in note
+    top = last_before(lambda oz: bool(static(oz).legal_notes), 1.0, 5.0)
+    limit.check(max(abs(v) for v in static(top).static_balance_oz), rel=ROUNDING)
 
 
 def test_balls_to_10_lb_have_other_static_limits():
     assert static(5.0).legal_notes and static(5.0, weight_lb=10).legal_notes == ()
+
+
+def test_bands_take_the_tolerances_of_the_marks():
+    """31 Jan 2012. tests/compare/test_bands.py holds the draws to them."""
+    fact("pin_mark_tol").check(sources.value("pin_mark"))
+    fact("psa_mark_tol").check(sources.value("psa_mark"))
 
 
 def test_reference_ball_breaks_no_rule():

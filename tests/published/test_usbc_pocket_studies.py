@@ -12,12 +12,14 @@ from workbook import line, sources
      ("pocket_angle", ("pocket_angle_low", "pocket_angle_high"))],
 )  # fmt: skip
 def test_pocket_window(row, keys):
-    assert tuple(sources.value(key) for key in keys) == fact(row).band
+    window = tuple(sources.value(key) for key in keys)
+    fact(row).check_that(window == fact(row).band, "{:g} to {:g}".format(*window))
 
 
 def test_older_target_six_centimetres_off_the_head_pin_lies_in_the_window():
     six = fact("six_cm")
     board = line.board_at(six.value / 100)
-    assert f"board {board:.2f}" == six.tolerance
     low, high = fact("pocket_boards").band
-    assert low <= board <= high
+    six.check_that(
+        f"board {board:.2f}" == six.tolerance and low <= board <= high, f"board {board:.2f}"
+    )

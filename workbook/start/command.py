@@ -10,8 +10,10 @@ from workbook.start.refusal import Refusal
 
 COMMANDS = {
     "test": "check the code and run every test (or pytest alone, with the words that follow)",
+    "check": "print every published check value beside what the library gives",
     "compare": "compare two setups, without opening Lab",
 }
+NEED_TESTS = ("test", "check")
 
 
 def run(argv: list[str]) -> int:
@@ -56,11 +58,15 @@ def _run(argv: list[str]) -> int:
             raise Refusal(
                 f"--wheels {wheels} is no folder: give the folder that holds the packages."
             )
-        environment.ensure(root, ["test"] if command == "test" else [], wheels, argv)
+        environment.ensure(root, ["test"] if command in NEED_TESTS else [], wheels, argv)
     if command == "test":
         if root is None:
             raise Refusal("The tests come with a checkout, not with the installed package.")
         return checks.run(root, words)
+    if command == "check":
+        from workbook.commands.check import main as check
+
+        return check(words)
     if command == "compare":
         from workbook.commands.compare import main
 

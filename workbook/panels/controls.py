@@ -12,7 +12,7 @@ UNIT_SIGNS = {"deg": "°"}
 def wide() -> dict[str, Any]:
     """Looks that all controls share; each gets a layout of its own, to be hidden by itself."""
     return {
-        "style": {"description_width": "190px"},
+        "style": {"description_width": "205px"},
         "layout": widgets.Layout(width="400px", max_width="100%"),
     }
 

@@ -29,7 +29,7 @@ STYLE = """<style>
 .workbook-tables td:first-child, .workbook-tables th:first-child { text-align: left;
   white-space: normal; }
 .workbook-tables tr:nth-child(even) td { background: rgba(120, 120, 120, 0.09); }
-.workbook-code textarea { width: 100%; font-size: 13px; font-family: monospace; }
+.workbook-code textarea { width: 100%; box-sizing: border-box; font: 13px monospace; }
 @media (max-width: 820px) { /* a narrow window, or a zoomed one: one control a row */
   .workbook-first { display: flex !important; flex-flow: column; align-items: stretch; } }
 </style>"""

@@ -34,7 +34,7 @@ ASSUMED = tuple(f.name for f in fields(Assumptions) if f.name not in NUMERICAL)
 OTHER_COVERS = {f"{part}_{cover}": cover for part in ("mu_dry", "absorbed") for cover in COVERS}
 RELEASE = ("speed_mph", "rev_rate_rpm", "axis_rotation_deg", "axis_tilt_deg")
 COLUMNS = (
-    *ASSUMED, "turn", "pin_far", "pin_way", "psa_far", "psa_way", "pap_far", "pap_way",
+    *ASSUMED, "turn", "pin_far", "pin_way", "psa_aside", "pap_far", "pap_way",
     *RELEASE, "laydown_board", "launch_deg",
 )  # fmt: skip
 
@@ -102,23 +102,15 @@ def _core(
     pin: sphere.Vector, psa: sphere.Vector, row: Row, arc: float
 ) -> tuple[sphere.Vector, sphere.Vector]:
     """Where the axes of the core could lie [unit vectors, square to each other]."""
-    third = sphere.cross(pin, psa)
-    low = _off(pin, psa, third, sources.value("pin_mark") * arc, row["pin_far"], row["pin_way"])
-    high = _off(psa, -pin, third, sources.value("psa_mark") * arc, row["psa_far"], row["psa_way"])
-    return low, sphere.unit(high - float(high @ low) * low)
-
-
-def _off(
-    p: sphere.Vector,
-    ahead: sphere.Vector,
-    aside: sphere.Vector,
-    most: float,
-    far: float,
-    way: float,
-) -> sphere.Vector:
-    """A point within `most` [rad] of `p`, evenly spread over that cap when far and way are."""
-    angle = 2 * math.pi * way
-    return sphere.go(p, math.cos(angle) * ahead + math.sin(angle) * aside, most * math.sqrt(far))
+    far, way = sources.value("pin_mark") * math.sqrt(row["pin_far"]), 2 * math.pi * row["pin_way"]
+    ahead = math.cos(way) * psa + math.sin(way) * sphere.cross(pin, psa)
+    low = sphere.go(pin, ahead, far * arc)
+    # square to the low axis the high one cannot come nearer to its mark than this
+    nearest = sphere.unit(psa - float(psa @ low) * low)
+    least = sphere.angle(psa, nearest)
+    most = math.sqrt((sources.value("psa_mark") * arc) ** 2 - least**2)
+    aside = (2 * row["psa_aside"] - 1) * most
+    return low, sphere.go(nearest, sphere.cross(low, nearest), aside)
 
 
 # Bowlers, lines and assumptions are kept: a panel asks for the same ones at every layout.

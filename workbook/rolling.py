@@ -24,6 +24,7 @@ Array = NDArray[np.float64]
 Kind = TypeVar("Kind")
 TOLERANCE = 1e-6
 NO_TRACKS = np.empty((0, 0))
+NEARLY_ONE = math.cos(1e-3)  # of an angle at which a turn can still be told
 CHUNK = 32  # shots that one thread rolls at a time
 ANYWHERE = 1e6  # half width of a lane without gutters [m]
 
@@ -311,7 +312,7 @@ def record(
         bowler.axis_rotation_deg * units.DEGREE, bowler.axis_tilt_deg * units.DEGREE, launch
     )
     fingers = thrower.grip.fingers(circumference)
-    if sphere.angle(pap, fingers) < 1e-3:
+    if float(pap @ fingers) > NEARLY_ONE:
         raise errors.InputRefused(
             f"PAP {bowler.pap_over_in:g} in over, {bowler.pap_up_in:g} in up lies on the fingers: "
             "no turn at release can be told there."

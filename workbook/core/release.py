@@ -54,15 +54,13 @@ def quaternion(rotation: Matrix) -> Vector:
         ]
     )
     i = int(np.argmax(four))
-    w = [m[2, 1] - m[1, 2], m[0, 2] - m[2, 0], m[1, 0] - m[0, 1]]
-    q = np.array(
-        [
-            [four[0], w[0], w[1], w[2]],
-            [w[0], four[1], m[0, 1] + m[1, 0], m[0, 2] + m[2, 0]],
-            [w[1], m[0, 1] + m[1, 0], four[2], m[1, 2] + m[2, 1]],
-            [w[2], m[0, 2] + m[2, 0], m[1, 2] + m[2, 1], four[3]],
-        ][i]
-    )
+    w = (m[2, 1] - m[1, 2], m[0, 2] - m[2, 0], m[1, 0] - m[0, 1])
+    if i == 0:
+        return unit(np.array([four[0], *w]))
+    j, k = i % 3, (i + 1) % 3  # the other two axes
+    q = np.empty(4)
+    q[0], q[i] = w[i - 1], four[i]
+    q[j + 1], q[k + 1] = m[i - 1, j] + m[j, i - 1], m[i - 1, k] + m[k, i - 1]
     return unit(q)
 
 

@@ -45,9 +45,12 @@ def runs_by_itself(visit):
     visit.wait_for_picture()
     notebook = page.locator(".jp-NotebookPanel:not(.lm-mod-hidden)")
     notebook.locator('.jp-Notebook-ExecutionIndicator[data-status="idle"]').wait_for()
-    waiting = notebook.locator(".jp-CodeCell .jp-InputArea-prompt", has_text="*")
+    waiting = notebook.locator(".jp-CodeCell .jp-InputPrompt", has_text=re.compile(r"\[[ *]\]"))
     expect(waiting).to_have_count(0, timeout=PATIENCE_MS)
     assert notebook.locator(FAULTS).all_inner_texts() == []
+    prompts = notebook.locator(".jp-CodeCell .jp-InputPrompt").all_text_contents()
+    counts = [int(count) for count in re.findall(r"\d+", " ".join(prompts))]
+    assert counts and counts == list(range(counts[0], counts[0] + len(counts))), "each ran once"
     assert visit.dialogs == [] and page.locator(".jp-Dialog").all_inner_texts() == []
     top = notebook.locator(".jp-WindowedPanel-outer").element_handle()
     page.wait_for_function("(it) => it.scrollTop === 0", arg=top)

@@ -14,6 +14,10 @@
     // the session is ready before its connection is; a run in that gap would be lost
     const kernel = panel.sessionContext.session && panel.sessionContext.session.kernel;
     if (kernel) await kernel.info;
+    if (app.shell.currentWidget !== panel) {
+      opened.delete(panel); // the command below runs the page in front: wait until it is this one
+      return;
+    }
     app.shell.collapseLeft();
     await app.commands.execute("notebook:run-all-cells");
     panel.content.activeCellIndex = 0;

@@ -26,7 +26,7 @@ def test_board_and_angle_are_right_over_the_teaching_range():
 def test_the_table_is_complete(capsys):
     assert speed.main(["200"]) == 0
     printed = capsys.readouterr().out
-    assert len(printed.splitlines()) == 17
+    assert len(printed.splitlines()) == 18
     assert "nan" not in printed
 
 

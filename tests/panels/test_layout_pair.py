@@ -42,7 +42,10 @@ def ends(control):
 
 
 @pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
-@pytest.mark.parametrize("style", demo.STYLES)
+@pytest.mark.parametrize("style", [
+    demo.USUAL, *(pytest.param(style, marks=pytest.mark.slow)
+                  for style in demo.STYLES if style != demo.USUAL),
+])  # fmt: skip
 def test_every_control_to_low_high_and_default(style):
     """Both hands, with and without a thumb hole."""
     panel = two_layouts(style)

@@ -1,6 +1,7 @@
 """A picture that is built once and then only moved: cached background, blitting, palette PNG."""
 
 import io
+from bisect import bisect_right
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -125,9 +126,16 @@ class Picture:
     def write_within(self, text: Text, words: str, room_px: float) -> None:
         """Set a text, shortened with an ellipsis if wider than its room [px at scale 1]."""
         text.set_text(words)
-        while len(words) > 1 and self.width_px(text) > room_px:
-            words = words[:-1]
-            text.set_text(words.rstrip() + "…")
+        if self.width_px(text) <= room_px:
+            return
+        shorter = [words[:letters].rstrip() + "…" for letters in range(1, len(words))]
+
+        def width(candidate: str) -> float:
+            text.set_text(candidate)
+            return self.width_px(text)
+
+        fitting = bisect_right(shorter, room_px, key=width)
+        text.set_text(shorter[max(fitting - 1, 0)])
 
     def _build(self) -> None:
         raise NotImplementedError

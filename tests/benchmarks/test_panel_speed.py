@@ -18,6 +18,8 @@ import panel_speed
 
 TWENTIETH_OF_A_GREY_LEVEL = 0.05  # on the average over a picture; a missing word is more
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture(scope="module")
 def measured():

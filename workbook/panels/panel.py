@@ -22,7 +22,7 @@ Values = dict[str, Any]
 Job = Callable[[], None]
 # A control rests when it has not moved for so long [s]: sooner after a single move than in a drag,
 # whose moves come one in 0.06 s and must not wait for what follows at rest.
-SINGLE_REST_S, DRAG_REST_S, DRAG_GAP_S = 0.02, 0.08, 0.4
+SINGLE_REST_S, DRAG_REST_S, DRAG_GAP_S = 0.005, 0.08, 0.4
 BREATH_S = 0.002  # between two jobs, so that a move that has come in goes first
 SHARP = 2
 _numbers = count(1)

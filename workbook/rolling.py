@@ -228,16 +228,16 @@ class _Rolling:
 
     def __init__(self, lane: Lane, n: int, workers: int | None) -> None:
         self.lane, self.jobs = lane, list[Future[None]]()
-        threads = min(workers or os.cpu_count() or 1, n // CHUNK + 1)
+        threads = min(workers or os.cpu_count() or 1, -(-n // CHUNK))
         self.pool = ThreadPoolExecutor(threads) if threads > 1 else None
 
     def __enter__(self) -> "_Rolling":
         return self
 
-    def __exit__(self, *_why: object) -> None:
+    def __exit__(self, kind: type[BaseException] | None, *_why: object) -> None:
         if self.pool:
-            self.pool.shutdown()
-            for job in self.jobs:
+            self.pool.shutdown(cancel_futures=kind is not None)
+            for job in self.jobs if kind is None else ():  # a refusal of ours comes first
                 job.result()
 
     def start(

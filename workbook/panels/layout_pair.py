@@ -239,6 +239,7 @@ class LayoutPair:
         }
         controls = self.panel.controls
         before = dict(self.bases), self.loaded, self.exact
+        menus = {name: controls[name].options for name in ("grip", "grit_a", "grit_b")}
         self.loaded = True
         self.exact = {
             name: value for name, value in values.items()
@@ -258,6 +259,11 @@ class LayoutPair:
             self.panel.set(**values)
         except errors.InputRefused:
             self.bases, self.loaded, self.exact = before
+            with self.panel.moving_together():
+                for name, options in menus.items():
+                    chosen = controls[name].value
+                    controls[name].options = options
+                    controls[name].value = chosen
             raise
 
 

@@ -290,7 +290,7 @@ class _Telling:
                 return False
             fault = f"The workbook itself failed here ({type(why).__name__}: {why})."
             told = str(why) if isinstance(why, InputRefused) else fault
-            self.panel.tell(f"{told} {self.kept}")
+            self.panel.tell(f"{told} {self.kept}".strip())
             return True
         finally:
             _ONE_AT_A_TIME.release()

@@ -4,7 +4,7 @@
   const opened = new WeakSet();
 
   async function open(app, panel) {
-    if (!panel || !panel.context || !panel.content.model || opened.has(panel)) return;
+    if (!panel || !panel.context || !panel.content.model || !panel.sessionContext || opened.has(panel)) return;
     opened.add(panel);
     await panel.context.ready;
     const wasDirty = panel.context.model.dirty; // a kernel that connects marks the page as changed

@@ -109,7 +109,7 @@ def bands(
         ("scatter", scatter, Scatter),
     ):  # fmt: skip
         errors.instance(words, given, kind)
-    draws = int(errors.number("number of draws", draws, "", 2, 65536))
+    draws = errors.whole("number of draws", draws, 2, 65536)
     one, two = (_Drawn.of(draw(setup, line, scatter, draws), lane) for setup in (a, b))
     difference = {key: two.columns[key] - column for key, column in one.columns.items()}
     return Bands(

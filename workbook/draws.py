@@ -1,6 +1,7 @@
 """Everything that nobody knows well about a shot, drawn at once with one seeded Sobol design.
 
-Drawn evenly over its range: each assumption; the ball's turn at release; where the core's axes
+Drawn evenly over its range: each assumption but the slip scale and the least film of a ring, which
+say how we calculate and what we call a ring; the ball's turn at release; where the core's axes
 really lie against pin and PSA mark, within the tolerances of the governing body; where the PAP
 really lies, within what a measurement leaves. Drawn normally: the bowler's scatter from shot to
 shot. The registry of sources has the ranges. That tolerances are filled evenly is an assumption.
@@ -29,7 +30,7 @@ from workbook.rolling import Body
 from workbook.scatter import Scatter
 from workbook.setup import Setup
 
-NUMERICAL = ("slip_scale", "ring_film")  # how we calculate and draw, not how the world is
+NUMERICAL = ("slip_scale", "ring_film")  # how we calculate and count, not how the world is
 ASSUMED = tuple(f.name for f in fields(Assumptions) if f.name not in NUMERICAL)
 OTHER_COVERS = {f"{part}_{cover}": cover for part in ("mu_dry", "absorbed") for cover in COVERS}
 RELEASE = ("speed_mph", "rev_rate_rpm", "axis_rotation_deg", "axis_tilt_deg")
@@ -167,7 +168,8 @@ def _rows(draws: int) -> tuple[Row, ...]:
 
 def _design(draws: int) -> NDArray[np.float64]:
     """Even numbers from 0 to 1; standard normal ones in the columns of the scatter."""
-    design: NDArray[np.float64] = qmc.Sobol(len(COLUMNS), seed=1).random(draws)
+    sobol = qmc.Sobol(len(COLUMNS), seed=1)  # comes in powers of two
+    design: NDArray[np.float64] = sobol.random_base2((draws - 1).bit_length())[:draws]
     normal = [COLUMNS.index(name) for name in (*RELEASE, "laydown_board", "launch_deg")]
     design[:, normal] = ndtri(np.clip(design[:, normal], 1e-6, 1 - 1e-6))
     return design

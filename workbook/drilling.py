@@ -239,6 +239,7 @@ def _cylinder(hole: Hole, bore_in: float, circumference_in: float) -> mass.Momen
 def _undrilled(
     ball: Ball, pin: sphere.Vector, psa: sphere.Vector, cg: sphere.Vector
 ) -> mass.Moments:
+    """The ball before drilling, about its centre; `cg` is the direction of its CG times kappa."""
     third = sphere.cross(pin, psa)
     own = units.INCH**2 * (
         ball.rg_low_in**2 * np.outer(pin, pin)

@@ -89,6 +89,14 @@ def number(name: str, value: object, unit: str, low: float, high: float) -> floa
     return result
 
 
+def whole(name: str, value: object, low: int, high: int) -> int:
+    """Return `value` as a whole number within limits; refused as `number` does, and in parts."""
+    result = number(name, value, "", low, high)
+    if result != int(result):
+        raise InputRefused(f"{name} must be a whole number from {low} to {high}, not {result:g}.")
+    return int(result)
+
+
 def circumference(value: object) -> float:
     """Return `value` as the circumference of a ball [in], from 26.5 to 27.2."""
     return number("ball circumference", value, "in", 26.5, 27.2)

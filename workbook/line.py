@@ -46,7 +46,8 @@ class Line(Inputs):
     laydown_board : float
         Board under the ball's centre at the foul line [board].
     launch_deg : float, optional
-        Launch angle [deg], positive toward the bowling-hand side.
+        Launch angle [deg], positive toward the bowling-hand side; its limits hold every line that
+        arrow boards can give.
     arrow_board : float, optional
         Board that the launch line crosses at the arrows [board].
 
@@ -57,7 +58,7 @@ class Line(Inputs):
     """
 
     laydown_board: float = quantity("laydown board", "", 1.0, 39.0)
-    launch_deg: float | None = quantity("launch angle", "deg", -10.0, 10.0, None, optional=True)
+    launch_deg: float | None = quantity("launch angle", "deg", -17.0, 17.0, None, optional=True)
     arrow_board: float | None = quantity("arrow board", "", 1.0, 39.0, None, optional=True)
 
     def __post_init__(self) -> None:
@@ -65,7 +66,7 @@ class Line(Inputs):
         if (self.launch_deg is None) == (self.arrow_board is None):
             given = "neither" if self.launch_deg is None else "both"
             raise errors.InputRefused(
-                f"line has {given} of them: give either a launch angle from -10 to 10 deg or an "
+                f"line has {given} of them: give either a launch angle from -17 to 17 deg or an "
                 "arrow board from 1 to 39."
             )
 

@@ -175,7 +175,7 @@ def roll_many(
         if len(given) not in (1, n):
             raise errors.InputRefused(f"number of {words} {len(given)} must be 1 or {n}.")
     if workers is not None:
-        workers = int(errors.number("number of workers", workers, "", 1, 1024))
+        workers = errors.whole("number of workers", workers, 1, 1024)
     if len(many_setups) == 1:
         many_setups *= n
     if len(many_lines) == 1:

@@ -164,6 +164,8 @@ def _told(c: Comparison, bands: Bands | None) -> tuple[list[Told], list[str]]:
     told = []
     for claim in (*claims, FLARE):
         one, two = getattr(a, claim.key), getattr(b, claim.key)
+        if one is None or two is None:
+            continue  # a shot that could not be followed to the pins; its notes say so
         band = bands.difference.get(claim.key) if bands else None
         told.append(Told(claim, two - one, band))
     return told, apart

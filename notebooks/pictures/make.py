@@ -20,7 +20,7 @@ def main() -> None:
         sheet.paste(part, (0, top))
         top += part.height
     sheet = sheet.resize((sheet.width // 2, sheet.height // 2), Image.Resampling.LANCZOS)
-    few = sheet.quantize(256, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+    few = sheet.quantize(256, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
     few.save(Path(__file__).with_name("two_layouts.png"), optimize=True)
 
 

@@ -175,5 +175,16 @@ def test_what_is_no_setup_or_count_is_refused():
         bands(UP, 3)
     with pytest.raises(wb.InputRefused, match="number of draws 1 is outside 2 to"):
         bands(UP, DOWN, draws=1)
+    with pytest.raises(wb.InputRefused, match="number of draws must be a whole number"):
+        bands(UP, DOWN, draws=64.5)
     with pytest.raises(wb.InputRefused, match="scatter of the speed 9 mph is outside 0 to 1 mph"):
         Scatter(speed_mph=9)
+
+
+def test_any_count_of_draws_will_do_and_a_steep_line_is_drawn_where_it_is():
+    steep = wb.Line(laydown_board=1, arrow_board=36)
+    assert steep.angle_deg < -14
+    drawn = draws.draw(UP, steep, Scatter(), 100)
+    angles = [one.line.angle_deg for one in drawn]
+    assert len(angles) == 101 and np.mean(angles[1:]) == pytest.approx(steep.angle_deg, abs=0.02)
+    assert np.std(angles[1:]) == pytest.approx(0.25, rel=0.05)

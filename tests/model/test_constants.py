@@ -14,7 +14,7 @@ from workbook import sources
 
 PACKAGE = Path(sources.__file__).parent
 PLAIN = {*range(13), 0.5, 60, 90, 180, 360, 100, 1000}
-DECLARED = {"quantity", "number", "_fact", "Term", "round", "shown", "Claim", "field"}
+DECLARED = {"quantity", "number", "whole", "_fact", "Term", "round", "shown", "Claim", "field"}
 # file: numbers that are no physical constants, and what they are
 LISTED = {
     "certainty.py": ({256, 0.9}, "draws; share of them that a band needs"),

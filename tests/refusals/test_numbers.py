@@ -60,7 +60,7 @@ LIMITS: dict[type, dict[str, tuple[str, str, float, float]]] = {
     wb.Surface: {"grit": ("grit", "", 180, 5000)},
     wb.Line: {
         "laydown_board": ("laydown board", "", *BOARD),
-        "launch_deg": ("launch angle", "deg", -10, 10),  # ours
+        "launch_deg": ("launch angle", "deg", -17, 17),  # ours
         "arrow_board": ("arrow board", "", *BOARD),
     },
     wb.Assumptions: {

@@ -94,7 +94,7 @@ def test_polished_is_true_or_false_and_excludes_a_grit():
 
 def test_a_line_has_a_launch_angle_or_an_arrow_board():
     for both in (dict(launch_deg=1, arrow_board=10), {}):
-        refused(lambda both=both: wb.Line(laydown_board=20, **both), "-10 to 10 deg", "1 to 39")
+        refused(lambda both=both: wb.Line(laydown_board=20, **both), "-17 to 17 deg", "1 to 39")
 
 
 def test_two_numbers_that_do_not_go_together_are_refused():

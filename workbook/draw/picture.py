@@ -126,7 +126,7 @@ class Picture:
     def write_within(self, text: Text, words: str, room_px: float) -> None:
         """Set a text, shortened with an ellipsis if wider than its room [px at scale 1]."""
         text.set_text(words)
-        if self.width_px(text) <= room_px:
+        if len(words) < 2 or self.width_px(text) <= room_px:
             return
         shorter = [words[:letters].rstrip() + "…" for letters in range(1, len(words))]
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 import ipywidgets as widgets
 
-from workbook import demo
+from workbook import demo, sources
 from workbook.ball import COVERS, Ball
 from workbook.bowler import Bowler
 from workbook.grip import SPAN_IN
@@ -97,8 +97,8 @@ def _of_lane(style: str) -> Controls:
     made: Controls = {
         "grip": menu("grip", list(GRIPS), next(w for w, t in GRIPS.items() if t == who.thumb)),
         "span": widgets.FloatSlider(
-            4.25, min=low, max=high, step=0.0625, description="span, cut to cut [in]",
-            readout_format=".4f", **wide(),
+            sources.value("usual_span"), min=low, max=high, step=0.0625,
+            description="span, cut to cut [in]", readout_format=".4f", **wide(),
         ),
         "lane": menu("lane", lanes, "house"),
     }  # fmt: skip

@@ -25,7 +25,7 @@ Kind = TypeVar("Kind")
 TOLERANCE = 1e-6
 NO_TRACKS = np.empty((0, 0))
 NEARLY_ONE = math.cos(1e-3)  # of an angle at which a turn can still be told
-CHUNK = 32  # shots that one thread rolls at a time
+CHUNK = 64  # shots that one thread rolls at a time
 ANYWHERE = 1e6  # half width of a lane without gutters [m]
 
 

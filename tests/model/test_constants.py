@@ -37,7 +37,7 @@ LISTED = {
     "line.py": ({20, 15.0}, "the middle board; boards from the middle arrow to an outer one"),
     "path.py": ({181}, "points of an outline"),
     "patterns.py": (None, "invented patterns"),
-    "rolling.py": ({1e6, 32, 15.0}, "no gutter; shots in a chunk; boards between arrows"),
+    "rolling.py": ({1e6, 64, 15.0}, "no gutter; shots in a chunk; boards between arrows"),
     "setup_file.py": ({20}, "digits of a number in a file"),
     "staging.py": ({61, 25}, "points of a drawn line"),
     "sentences.py": ({0.9, 0.6, 0.05, 0.1}, "when a cause is called the only or the main one"),

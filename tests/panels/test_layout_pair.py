@@ -31,6 +31,12 @@ def held():
     return LayoutPair(demo.USUAL)
 
 
+@pytest.fixture(scope="module")
+def still():
+    """One panel for the tests that say that nothing was changed."""
+    return LayoutPair(demo.USUAL)
+
+
 def ends(control):
     """Low, high and default of a control."""
     if isinstance(control, widgets.FloatSlider):
@@ -202,25 +208,26 @@ def test_what_a_file_brings_without_a_control_is_told_and_leaves_with_it(
 
 
 @pytest.mark.parametrize("name", ["", ".", "x" * 300 + ".json", "~nosuchuser/x.json", "no/x.json"])
-def test_a_file_name_that_is_none_is_said_so(held, tmp_path, monkeypatch, name):
+def test_a_file_name_that_is_none_is_said_so(still, tmp_path, monkeypatch, name):
     monkeypatch.chdir(tmp_path)
-    held.files.name.value = name
-    for act in (held.files.save, held.files.load):
-        held.files.said.value = ""
+    still.files.name.value = name
+    for act in (still.files.save, still.files.load):
+        still.files.said.value = ""
         act("a")
-        assert held.files.said.value.startswith('<span role="status">')
-        assert "Saved" not in held.files.said.value and "Loaded" not in held.files.said.value
+        assert still.files.said.value.startswith('<span role="status">')
+        assert "Saved" not in still.files.said.value and "Loaded" not in still.files.said.value
     assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("text", ["", "{", '{"format": "something else"}'])
-def test_a_file_that_cannot_be_loaded_changes_nothing(held, tmp_path, monkeypatch, text):
+def test_a_file_that_cannot_be_loaded_changes_nothing(still, tmp_path, monkeypatch, text):
     monkeypatch.chdir(tmp_path)
     (tmp_path / "my setup.json").write_text(text)
-    before = held.panel.values
-    held.files.load("a")
-    assert "my setup.json" in held.files.said.value
-    assert held.panel.values == before
+    still.files.name.value = "my setup.json"
+    before = still.panel.values
+    still.files.load("a")
+    assert "my setup.json" in still.files.said.value
+    assert still.panel.values == before
 
 
 def test_what_stands_between_the_steps_of_a_slider_is_kept(held, tmp_path, monkeypatch):
@@ -291,8 +298,8 @@ def test_set_moves_all_or_none():
     ("speed_mph", "fast", "must be a number"), ("grit_a", "1234", "choices"),
     ("speed", 3, "control"),
 ])  # fmt: skip
-def test_a_value_that_a_control_cannot_take_is_refused(name, value, words):
-    panel = two_layouts()
+def test_a_value_that_a_control_cannot_take_is_refused(still, name, value, words):
+    panel = still.panel
     before = panel.values
     with pytest.raises(InputRefused, match=words):
         panel.set(**{name: value})

@@ -1,4 +1,4 @@
-"""`check` as typed: its table, a check that fails, and what it says without the tests."""
+"""`check` as typed: its table, and a check that fails."""
 
 import os
 import re
@@ -10,7 +10,7 @@ import pytest
 
 from tests.published.facts import FACTS, not_checked
 from workbook.commands import check
-from workbook.start import command, environment, places
+from workbook.start import command, environment
 
 ROOT = Path(__file__).parents[2]
 # a library that has the pins eleven inches apart
@@ -68,18 +68,11 @@ def test_a_check_that_fails_says_no(tmp_path, monkeypatch, capfd):
     (tmp_path / "planted.py").write_text(PLANTED, encoding="utf-8")
     monkeypatch.setenv("PYTHONPATH", str(tmp_path))
     monkeypatch.setenv("PYTEST_ADDOPTS", "-p planted -k pins_are_a_foot_apart")
-    assert check.main([]) == 1
+    assert check.main(ROOT, []) == 1
     said = capfd.readouterr().out
     assert re.search(r"^published .* pin spacing +12 in \(exact\) +11 +no$", said, re.MULTILINE)
     assert "0 yes, 1 no, " in said
     assert "pin_spacing: pin spacing: expected 12 in (exact) (USBC lane specifications)" in said
-
-
-def test_without_the_source_folder_it_says_so(tmp_path, monkeypatch, capsys):
-    monkeypatch.setattr(places, "PACKAGE", tmp_path / "site-packages" / "workbook")
-    assert command.run(["check"]) == 2
-    error = capsys.readouterr().err
-    assert "tests/published in the source folder" in error and error.count("\n") == 1
 
 
 @pytest.mark.parametrize(("word", "extras"), [("check", ["test"]), ("compare", [])])

@@ -83,8 +83,9 @@ def test_an_installed_package_copies_its_notebooks_once(installed_package, tmp_p
     assert (root / places.FIRST_NOTEBOOK).read_text() == "my own notes"
 
 
-def test_an_installed_package_has_no_tests_to_run(installed_package, capsys):
-    assert command.run(["test"]) == 1
+@pytest.mark.parametrize("word", ["test", "check"])
+def test_an_installed_package_has_no_tests_to_run(installed_package, capsys, word):
+    assert command.run([word]) == 1
     assert capsys.readouterr().err.startswith("The tests come with a checkout")
 
 

@@ -7,6 +7,7 @@ import argparse
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 from workbook.start import places
 
@@ -14,27 +15,13 @@ TESTS = "tests/published"
 QUIET = ("-q", "--no-header", "-p", "no:cacheprovider")
 
 
-def main(arguments: list[str] | None = None) -> int:
-    """Run the command.
-
-    Returns
-    -------
-    int
-        That of pytest: 0 if every check agrees; or 2 where there are no tests to run.
-    """
+def main(root: Path, words: list[str]) -> int:
+    """Run the command `words` in the checkout `root`; return what pytest does: 0 if all agree."""
     argparse.ArgumentParser(
         prog="python3 -m workbook check",
         description="Run the published and textbook checks and print them as a table: mark, "
         "source, quantity, expected, got, and whether they agree.",
-    ).parse_args(arguments)
-    root = places.checkout()
-    if root is None or not (root / TESTS).is_dir():
-        print(
-            f"The checks run from {TESTS} in the source folder, which the installed package does "
-            "not hold.",
-            file=sys.stderr,
-        )
-        return 2
+    ).parse_args(words)
     return subprocess.run(
         [sys.executable, "-m", "pytest", TESTS, "--show-checks", *QUIET],
         cwd=root,

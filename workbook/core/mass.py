@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
-from workbook.core.sphere import Matrix, Vector, square_to
+from workbook.core.sphere import Matrix, Vector, cross, square_to
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(10)
 _RING = 24
@@ -94,6 +94,5 @@ def principal(inertia: Matrix) -> tuple[Vector, Matrix]:
     """Principal moments, growing, and their axes as rows of a right-handed rotation."""
     moments, columns = np.linalg.eigh(inertia)
     rows = columns.T.copy()
-    if np.linalg.det(rows) < 0:
-        rows[2] = -rows[2]
+    rows[2] = cross(rows[0], rows[1])
     return moments, rows

@@ -8,9 +8,11 @@ import math
 
 import numpy as np
 
+from workbook.core.compiled import jit
 from workbook.core.sphere import Matrix, Vector, cross, unit
 
 
+@jit
 def axis_in_lane(rotation: float, tilt: float, launch: float) -> Vector:
     """PAP direction in the lane frame at release.
 
@@ -23,6 +25,7 @@ def axis_in_lane(rotation: float, tilt: float, launch: float) -> Vector:
     return np.array([across * c + along * s, -across * s + along * c, math.sin(tilt)])
 
 
+@jit
 def attitude(pap: Vector, fingers: Vector, axis: Vector, phase: float) -> Matrix:
     """Rotation from ball frame to lane frame at release.
 
@@ -33,12 +36,13 @@ def attitude(pap: Vector, fingers: Vector, axis: Vector, phase: float) -> Matrix
     low = unit(down - float(down @ axis) * axis)
     low = math.cos(phase) * low + math.sin(phase) * cross(axis, low)
     grip = unit(fingers - float(fingers @ pap) * pap)
-    body = np.array([pap, grip, cross(pap, grip)])
-    lane = np.array([axis, low, cross(axis, low)])
+    body = np.stack((pap, grip, cross(pap, grip)))
+    lane = np.stack((axis, low, cross(axis, low)))
     rotation: Matrix = lane.T @ body
     return rotation
 
 
+@jit
 def quaternion(rotation: Matrix) -> Vector:
     """Unit quaternion (w, x, y, z) of a rotation matrix (Shepperd, J. Guid. Control 1 (1978) 223).
 
@@ -55,12 +59,13 @@ def quaternion(rotation: Matrix) -> Vector:
     )
     i = int(np.argmax(four))
     w = (m[2, 1] - m[1, 2], m[0, 2] - m[2, 0], m[1, 0] - m[0, 1])
-    if i == 0:
-        return unit(np.array([four[0], *w]))
-    j, k = i % 3, (i + 1) % 3  # the other two axes
     q = np.empty(4)
-    q[0], q[i] = w[i - 1], four[i]
-    q[j + 1], q[k + 1] = m[i - 1, j] + m[j, i - 1], m[i - 1, k] + m[k, i - 1]
+    if i == 0:
+        q[0], q[1], q[2], q[3] = four[0], w[0], w[1], w[2]
+    else:
+        j, k = i % 3, (i + 1) % 3  # the other two axes
+        q[0], q[i] = w[i - 1], four[i]
+        q[j + 1], q[k + 1] = m[i - 1, j] + m[j, i - 1], m[i - 1, k] + m[k, i - 1]
     return unit(q)
 
 

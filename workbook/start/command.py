@@ -59,14 +59,14 @@ def _run(argv: list[str]) -> int:
                 f"--wheels {wheels} is no folder: give the folder that holds the packages."
             )
         environment.ensure(root, ["test"] if command in NEED_TESTS else [], wheels, argv)
-    if command == "test":
-        if root is None:
-            raise Refusal("The tests come with a checkout, not with the installed package.")
+    elif command in NEED_TESTS:
+        raise Refusal("The tests come with a checkout, not with the installed package.")
+    if root and command == "test":
         return checks.run(root, words)
-    if command == "check":
-        from workbook.commands.check import main as check
+    if root and command == "check":
+        from workbook.commands import check
 
-        return check(words)
+        return check.main(root, words)
     if command == "compare":
         from workbook.commands.compare import main
 

@@ -16,8 +16,8 @@ from workbook import demo
 from workbook.errors import InputRefused
 from workbook.panels import layout_pair, two_layouts
 from workbook.panels.layout_pair import LayoutPair
-from workbook.panels.layout_pair_controls import OWN
 from workbook.panels.panel import Panel
+from workbook.panels.record_controls import OWN
 from workbook.tables import comparison_rows
 
 

@@ -19,24 +19,15 @@ from workbook.layout import Layout
 from workbook.line import Line
 from workbook.notes import notes, slider_notes
 from workbook.panels import layout_pair_controls as made
+from workbook.panels import record_controls as records
 from workbook.panels.files import FileRow
 from workbook.panels.html import code_html, list_html, numbers_html, shares_html, spoken_html
-from workbook.panels.layout_pair_controls import (
-    BALL,
-    BOWLER,
-    GRIPS,
-    LANES,
-    LINE,
-    OWN,
-    POLISHED,
-    SHARED,
-    VAL_DEG,
-)
+from workbook.panels.layout_pair_controls import SHARED, VAL_DEG
 from workbook.panels.panel import Answer, Panel, Values
+from workbook.panels.record_controls import BALL, BOWLER, GRIPS, LANES, LINE, OWN, POLISHED
 from workbook.sentences import compare_sentence
 from workbook.setup import Setup
 from workbook.staging import ball_scene, lane_scene
-from workbook.surface import Surface
 
 FROM_FILE = "as in the file"
 DRAWS = 64  # of what nobody knows well, each time the controls rest
@@ -118,27 +109,24 @@ class LayoutPair:
         """The setup that the controls describe; a name from a file stays while it fits."""
         own = letter if values["apart"] else "a"
         base = self.bases[letter]
-        grit = values[f"grit_{own}"]
         setup = replace(
             base,
-            bowler=replace(
-                base.bowler, hand=values["hand"], **{name: values[name] for name in BOWLER}
-            ),
-            ball=replace(base.ball, cover=values["cover"], **{name: values[name] for name in BALL}),
+            bowler=records.bowler_from(base.bowler, values),
+            ball=records.ball_from(base.ball, values),
             layout=Layout(
                 drilling_angle_deg=values[f"drilling_{own}"],
                 pin_to_pap_in=values[f"distance_{own}"],
                 val_angle_deg=values[f"val_{letter}"],
             ),
             grip=self._grip(values),
-            surface=Surface(polished=True) if grit == POLISHED else Surface(grit=float(grit)),
+            surface=records.surface_from(values[f"grit_{own}"]),
         )
         return setup if setup == base else replace(setup, name=f"pin {setup.drilled.pin_side}")
 
     def _grip(self, values: Values) -> Grip:
         if values["grip"] == FROM_FILE:
             return self.bases["a"].grip
-        return Grip.usual(values["span"], thumb=GRIPS[values["grip"]])
+        return records.grip_from(values)
 
     def _grip_code(self, values: Values) -> str:
         if values["grip"] == FROM_FILE:
@@ -183,7 +171,7 @@ class LayoutPair:
         self.exact = {name: value for name, value in self.exact.items() if name not in BOWLER}
         self.panel.set(
             hand=style.bowler.hand,
-            grip=next(words for words, thumb in GRIPS.items() if thumb == style.thumb),
+            grip=records.grip_words(style.thumb),
             **{name: getattr(style.bowler, name) for name in BOWLER},
             **{name: getattr(style.line, name) for name in LINE},
         )
@@ -211,8 +199,7 @@ class LayoutPair:
     def _span_moved(self, _span: float) -> None:
         """A span makes a usual grip: it takes the place of one from a file."""
         if self.panel.controls["grip"].value == FROM_FILE:
-            thumb = self.bases["a"].grip.has_thumb
-            self.panel.controls["grip"].value = next(w for w, t in GRIPS.items() if t == thumb)
+            self.panel.controls["grip"].value = records.grip_words(self.bases["a"].grip.has_thumb)
 
     def _taken_apart(self, apart: bool) -> None:
         """Show B's own sliders, from where A's stand, or put them away."""
@@ -246,9 +233,9 @@ class LayoutPair:
             if isinstance(controls[name], widgets.FloatSlider)
         }  # fmt: skip
         with self.panel.moving_together():
-            made.offer(controls["grip"], FROM_FILE)
+            records.offer(controls["grip"], FROM_FILE)
             for one in "ab":
-                made.offer_grit(controls[f"grit_{one}"], values[f"grit_{letter}"])
+                records.offer_grit(controls[f"grit_{one}"], values[f"grit_{letter}"])
         other = "b" if letter == "a" else "a"
         self.bases[letter] = setup
         self.bases[other] = replace(

@@ -12,48 +12,75 @@ __version__ = "0.1.0"
 if TYPE_CHECKING:
     from workbook.assumptions import Assumptions
     from workbook.ball import Ball
+    from workbook.ball_csv import read_balls, write_balls
+    from workbook.ball_reading import BallReading, read_ball
     from workbook.bowler import Bowler, Pap
-    from workbook.certainty import Bands, bands
+    from workbook.certainty import Bands, bands, drilled_bands
     from workbook.comparison import Comparison, compare
-    from workbook.drilling import Drilled, drill
+    from workbook.drilling import Drilled, drill, kappa_from_scale
     from workbook.errors import InputRefused, LegalLimit
     from workbook.grip import Grip, Hole
+    from workbook.hole_shares import HoleEffects, hole_effects
     from workbook.lane import Lane
     from workbook.layout import DistanceLayout, Layout, read_marks
     from workbook.line import Line
+    from workbook.measuring import (
+        Measured,
+        ReleaseMatch,
+        axis_rotation_deg,
+        axis_tilt_deg,
+        mean_speed_mph,
+        release_match,
+        release_speed_mph,
+        rev_rate_rpm,
+    )
+    from workbook.pin_places import PinMap, pin_map
     from workbook.rating import Rating, rate
-    from workbook.reports import report
+    from workbook.reports import layout_report, report
     from workbook.rolling import Shot, Shots, roll, roll_many
     from workbook.scatter import Scatter
     from workbook.setup import Setup
     from workbook.surface import Surface
+    from workbook.track import TrackReading, pap_from_track
 
 _HOMES = {
     "assumptions": ("Assumptions",),
     "ball": ("Ball",),
+    "ball_csv": ("read_balls", "write_balls"),
+    "ball_reading": ("BallReading", "read_ball"),
     "bowler": ("Bowler", "Pap"),
-    "certainty": ("Bands", "bands"),
+    "certainty": ("Bands", "bands", "drilled_bands"),
     "comparison": ("Comparison", "compare"),
-    "drilling": ("Drilled", "drill"),
+    "drilling": ("Drilled", "drill", "kappa_from_scale"),
     "errors": ("InputRefused", "LegalLimit"),
     "grip": ("Grip", "Hole"),
+    "hole_shares": ("HoleEffects", "hole_effects"),
     "lane": ("Lane",),
     "layout": ("DistanceLayout", "Layout", "read_marks"),
     "line": ("Line",),
+    "measuring": (
+        "Measured", "ReleaseMatch", "axis_rotation_deg", "axis_tilt_deg", "mean_speed_mph",
+        "release_match", "release_speed_mph", "rev_rate_rpm",
+    ),
+    "pin_places": ("PinMap", "pin_map"),
     "rating": ("Rating", "rate"),
-    "reports": ("report",),
+    "reports": ("layout_report", "report"),
     "rolling": ("Shot", "Shots", "roll", "roll_many"),
     "scatter": ("Scatter",),
     "setup": ("Setup",),
     "surface": ("Surface",),
-}
+    "track": ("TrackReading", "pap_from_track"),
+}  # fmt: skip
 _HOME = {name: module for module, names in _HOMES.items() for name in names}
 
 __all__ = [
-    "Assumptions", "Ball", "Bands", "Bowler", "Comparison", "DistanceLayout", "Drilled", "Grip",
-    "Hole", "InputRefused", "Lane", "Layout", "LegalLimit", "Line", "Pap", "Rating", "Scatter",
-    "Setup", "Shot", "Shots", "Surface", "bands", "compare", "drill", "rate", "read_marks",
-    "report", "roll", "roll_many",
+    "Assumptions", "Ball", "BallReading", "Bands", "Bowler", "Comparison", "DistanceLayout",
+    "Drilled", "Grip", "Hole", "HoleEffects", "InputRefused", "Lane", "Layout", "LegalLimit",
+    "Line", "Measured", "Pap", "PinMap", "Rating", "ReleaseMatch", "Scatter", "Setup", "Shot",
+    "Shots", "Surface", "TrackReading", "axis_rotation_deg", "axis_tilt_deg", "bands", "compare",
+    "drill", "drilled_bands", "hole_effects", "kappa_from_scale", "layout_report", "mean_speed_mph",
+    "pap_from_track", "pin_map", "rate", "read_ball", "read_balls", "read_marks", "release_match",
+    "release_speed_mph", "report", "rev_rate_rpm", "roll", "roll_many", "write_balls",
 ]  # fmt: skip
 
 

@@ -37,6 +37,19 @@ def comparison_code(c: Comparison, grip: str = "") -> str:
     return "\n".join(lines)
 
 
+def layout_code(setup: Setup, grip: str = "") -> str:
+    """Python lines that give the same answer on one laid-out ball; `grip` as above."""
+    lines = [
+        "import workbook as wb",
+        f"bowler = {call(setup.bowler)}",
+        f"ball = {call(setup.ball)}",
+        f"grip = {grip or grip_code(setup.grip)}",
+        f"a = {_setup(setup)}",
+        "print(wb.layout_report(a))",
+    ]
+    return "\n".join(lines)
+
+
 def call(record: Any) -> str:
     """An input record as a call of its class, what has its default value left out."""
     given = [

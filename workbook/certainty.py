@@ -123,6 +123,19 @@ def bands(
     )
 
 
+def drilled_bands(setup: Setup, *, draws: int = DRAWS) -> dict[str, Range]:
+    """How sure the drilled ball is, without rolling it: quantities of `Drilled`, as in `Bands`.
+
+    Raises
+    ------
+    InputRefused
+        Not a `Setup`, or a number of draws outside 2 to 65536.
+    """
+    errors.instance("setup", setup, Setup)
+    draws = errors.whole("number of draws", draws, 2, 65536)
+    return _ranges(_of_balls(draw(setup, USUAL_LINE, Scatter(), draws)))
+
+
 @dataclass(frozen=True, eq=False)
 class _Drawn:
     """A column for each quantity, the best values in its first row; and the band of the path."""

@@ -5,7 +5,6 @@ order, and each group gets its mean effect over the orders (L. S. Shapley, A val
 games, Contributions to the Theory of Games II, 1953). The shares add up to the difference.
 """
 
-import math
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
@@ -19,6 +18,7 @@ from workbook.line import Line
 from workbook.rating import REFERENCE, STRAIGHT, Rating, rate
 from workbook.rolling import Body, Shot, Shots, friction, record, roll, roll_records, shots_from
 from workbook.setup import Setup
+from workbook.shares import shapley
 
 CAUSES = ("RG", "flare", "static balance", "cover and surface", "release")
 SHOT_QUANTITIES = (
@@ -105,20 +105,8 @@ def shares(a: Setup, b: Setup, lane: Lane, line: Line) -> dict[str, dict[str, fl
     for quantity, worth in values.items():
         if np.all(np.isfinite(worth)):
             table = dict(zip(mixtures, worth.tolist(), strict=True))
-            result[quantity] = {c: _shapley(table, i) for i, c in enumerate(causes)}
+            result[quantity] = {c: shapley(table, i) for i, c in enumerate(causes)}
     return result
-
-
-def _shapley(worth: dict[tuple[bool, ...], float], i: int) -> float:
-    """Mean effect of switching group `i` over all orders of switching."""
-    n = len(next(iter(worth)))
-    total = 0.0
-    for mixture, value in worth.items():
-        if not mixture[i]:
-            others = sum(mixture)
-            weight = math.factorial(others) * math.factorial(n - 1 - others) / math.factorial(n)
-            total += weight * (worth[(*mixture[:i], True, *mixture[i + 1 :])] - value)
-    return total
 
 
 def _differences(a: Setup, b: Setup) -> tuple[bool, ...]:

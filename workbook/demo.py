@@ -1,11 +1,13 @@
-"""Invented demo data: six bowlers of a winter clinic at a small eight-lane house, and ball C.
+"""Invented demo data: six bowlers and a dozen balls of a winter clinic at a small eight-lane house.
 
 Nothing here is a measured person or a product.
 """
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from workbook.ball import Ball
+from workbook.ball_csv import read_balls
 from workbook.bowler import Bowler
 from workbook.grip import Grip
 from workbook.layout import Layout
@@ -66,6 +68,11 @@ def ball() -> Ball:
         weight_lb=15.0, rg_low_in=2.50, differential_in=0.050, intermediate_in=0.015,
         top_weight_oz=2.5, cover="reactive",
     )  # fmt: skip
+
+
+def balls() -> dict[str, Ball]:
+    """The dozen invented balls of the clinic by name, from the table beside this module."""
+    return read_balls(Path(__file__).with_name("clinic_balls.csv"))
 
 
 def setup(

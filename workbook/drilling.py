@@ -122,11 +122,18 @@ def drill(
         ("bowler", bowler, Bowler), ("assumptions", assumed, Assumptions),
     ):  # fmt: skip
         errors.instance(words, given, kind)
-    drilled = _drill(
-        ball, layout, grip, bowler.pap, assumed.kappa, assumed.insert_density, assumed.filler_ratio
-    )
+    drilled = drill_quietly(ball, layout, grip, bowler.pap, assumed)
     errors.warn_legal(drilled.legal_notes)
     return drilled
+
+
+def drill_quietly(
+    ball: Ball, layout: Layout, grip: Grip, pap: Pap, assumed: Assumptions
+) -> Drilled:
+    """As `drill`, without checks and without warnings: for balls that are steps of another."""
+    return _drill(
+        ball, layout, grip, pap, assumed.kappa, assumed.insert_density, assumed.filler_ratio
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -141,10 +148,7 @@ def _drill(
 ) -> Drilled:
     # only what the answer depends on is in the key: a thousand releases share one drilled ball
     marks = layout.place(pap, ball)
-    arc = units.arc_per_inch(ball.circumference_in)
-    pin, psa, cg = (
-        sphere.point(over * arc, up * arc) for over, up in (marks.pin_in, marks.psa_in, marks.cg_in)
-    )
+    pin, psa, cg = layout.directions(pap, ball)
     total, c, inertia = cut(ball, grip, pin, psa, kappa * cg, insert_density, filler_ratio)
     moments, axes = mass.principal(inertia / total)
     if not moments[0] > 0:
@@ -210,6 +214,30 @@ def static_balance(
     return StaticBalance(
         top_oz=float(c[2]) * ounces, side_oz=float(c[0]) * ounces, finger_oz=float(c[1]) * ounces
     )
+
+
+def kappa_from_scale(taped_oz: float, read_oz: float) -> float:
+    """What `Assumptions.kappa` is for a scale, from a weight taped to the ball.
+
+    Tape a known weight on the surface a quarter of the circumference from the axis that the scale
+    turns about, on a side that balanced before, and read the scale. A scale that balances moments
+    reads the weight itself (kappa 1); one that compares two halves reads more (textbook: a moment
+    w R over kappa R).
+
+    Parameters
+    ----------
+    taped_oz, read_oz : float
+        Weight taped, and what the scale reads then [oz].
+
+    Raises
+    ------
+    InputRefused
+        Not numbers, or a reading that leaves kappa outside its range.
+    """
+    taped = errors.number("weight taped", taped_oz, "oz", 0.1, 16.0)
+    low, high = sources.FACTS["kappa"].range
+    read = errors.number("reading of the scale", read_oz, "oz", taped / high, taped / low)
+    return taped / read
 
 
 @lru_cache(maxsize=256)

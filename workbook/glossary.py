@@ -63,9 +63,13 @@ TERMS = (
     Term("slip", "Speed of the ball's contact point over the lane.", "mph"),
     Term("static balance", "Moment about a plane, over kappa times the radius.", "oz",
          "palm (top), ring-finger side (side), fingers (finger)"),
+    Term("top weight", "Static balance of the undrilled ball.", "oz", "toward the CG mark"),
     Term("total hook", "Boards between where the ball crosses 60 ft and where the launch line "
          "would.", "boards", "away from the bowling hand's side"),
+    Term("rev rate", "Turns of the ball in a minute.", "rpm"),
     Term("track", "Where the ball touches the lane; each revolution leaves an oil ring."),
+    Term("uniform ball", "A ball of the same size with its mass spread evenly: RG is R sqrt(2/5) "
+         "for every axis (textbook).", "in"),
     Term("unit of oil", "0.0167 mL on a square foot (memory): a film of 0.18 micrometres.",
          "unit"),
     Term("VAL", "Vertical axis line: straight up and down through the PAP, square to the midline "

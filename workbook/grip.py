@@ -179,6 +179,9 @@ class Grip:
         thumb_hole_in: float = sources.value("usual_thumb_hole"),
         thumb_slug_in: float | None = sources.value("usual_thumb_slug"),
         thumb_depth_in: float = sources.value("usual_thumb_depth"),
+        middle_pitch_in: tuple[float, float] = (0.0, 0.0),
+        ring_pitch_in: tuple[float, float] = (0.0, 0.0),
+        thumb_pitch_in: tuple[float, float] = (0.0, 0.0),
         circumference_in: float = CIRCUMFERENCE_IN,
     ) -> "Grip":
         """A grip from spans measured cut to cut over the ball's surface.
@@ -200,6 +203,8 @@ class Grip:
             Whether there is a thumb hole; without one the fingers stay where they would be.
         thumb_hole_in, thumb_slug_in, thumb_depth_in : float
             Thumb hole, the slug around it (None: bare) and depth [in].
+        middle_pitch_in, ring_pitch_in, thumb_pitch_in : tuple of two floats
+            Forward and lateral pitch of each hole [in], as in `Hole`.
         circumference_in : float
             Circumference of the ball [in].
 
@@ -220,7 +225,9 @@ class Grip:
         reaches = [span + finger_edge + thumb_edge for span in (middle, ring)]
         side = _side(reaches, 2 * finger_edge + bridge, down, arc)
         holes = []
-        for name, reach, way in (("middle", reaches[0], -1), ("ring", reaches[1], 1)):
+        for name, reach, way, pitch in (
+            ("middle", reaches[0], -1, middle_pitch_in), ("ring", reaches[1], 1, ring_pitch_in),
+        ):  # fmt: skip
             over, up = _finger_place(reach, side, down, arc)
             holes.append(
                 Hole(
@@ -230,6 +237,7 @@ class Grip:
                     depth_in=finger_depth_in,
                     insert_inner_in=finger_inner_in,
                     name=name,
+                    **_pitch(name, pitch),
                 )
             )
         if thumb:
@@ -241,6 +249,7 @@ class Grip:
                     depth_in=thumb_depth_in,
                     insert_inner_in=None if thumb_slug_in is None else thumb_hole_in,
                     name="thumb",
+                    **_pitch("thumb", thumb_pitch_in),
                 )
             )
         return cls(tuple(holes))
@@ -252,6 +261,15 @@ class Grip:
             raise errors.InputRefused(f"finger must be a hole of this grip, not {finger!r}.")
         inner = hole.diameter_in if hole.insert_inner_in is None else hole.insert_inner_in
         return cut_to_cut_in + (hole.diameter_in - inner) / 2
+
+
+def _pitch(name: str, pitch: object) -> dict[str, float]:
+    if not isinstance(pitch, (tuple, list)) or len(pitch) != 2:
+        raise errors.InputRefused(
+            f"{name} pitch must be two numbers (forward, lateral) in inches, not "
+            f"{errors.shown(pitch)}."
+        )
+    return {"forward_pitch_in": pitch[0], "lateral_pitch_in": pitch[1]}
 
 
 def _finger_up(reach: float, over: float, down: float, arc: float) -> float:

@@ -9,19 +9,16 @@ Distances grow from 0 to at most 60 ft; between rows the film runs straight, aft
 there is none. Boards count from the right edge of the lane as seen from the foul line.
 """
 
-import csv
-import re
 from os import PathLike
 
 import numpy as np
 from numpy.typing import NDArray
 
-from workbook import text_file
+from workbook import csv_rows, text_file
 from workbook.errors import InputRefused, one_line, shown
 
 MOST_UNITS = 200.0
 HEADER = ["distance_ft", *[str(board) for board in range(1, 40)]]
-NUMBER = re.compile(r"[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?")
 
 
 def read(path: str | PathLike[str]) -> tuple[str, NDArray[np.float64]]:
@@ -42,7 +39,7 @@ def read(path: str | PathLike[str]) -> tuple[str, NDArray[np.float64]]:
     """
     file = text_file.place(path)
     name = one_line(file.name)
-    table = _rows(name, text_file.read(file))
+    table = csv_rows.rows(name, text_file.read(file))
     if not table:
         raise InputRefused(f"{name} is empty: the first row must be {HEADER[0]},1,2,...,39.")
     n, header = table[0]
@@ -75,21 +72,6 @@ def write(path: str | PathLike[str], units: NDArray[np.float64], comment: str) -
     text_file.write(text_file.place(path), "\n".join(lines) + "\n")
 
 
-def _rows(name: str, text: str) -> list[tuple[int, list[str]]]:
-    """Rows with cells, numbered as in the file; without comments and blank ones."""
-    rows = []
-    for n, line in enumerate(text_file.LINE_END.split(text), 1):
-        if line.startswith(("#", '"#')):  # spreadsheets quote a comment that has a comma
-            continue
-        try:
-            cells = [cell.strip() for cell in next(csv.reader([line], strict=True), [])]
-        except csv.Error as why:
-            raise InputRefused(f"{name} row {n} cannot be split into cells: {why}.") from None
-        if any(cells):
-            rows.append((n, cells))
-    return rows
-
-
 def _numbers(name: str, n: int, row: list[str]) -> list[float]:
     if len(row) != len(HEADER):
         raise InputRefused(
@@ -99,16 +81,7 @@ def _numbers(name: str, n: int, row: list[str]) -> list[float]:
     for column, cell in zip(HEADER, row, strict=True):
         where = f"{name} row {n}, column {column}"
         unit, most = ("ft", 60.0) if column == HEADER[0] else ("units", MOST_UNITS)
-        if not cell:
-            raise InputRefused(f"{where} is missing: give a number from 0 to {most:g} {unit}.")
-        if not NUMBER.fullmatch(cell):  # float() would take "nan" and "1_0" too
-            raise InputRefused(
-                f"{where} must be a number from 0 to {most:g} {unit}, not {shown(cell)}."
-            )
-        value = float(cell)
-        if not 0.0 <= value <= most:
-            raise InputRefused(f"{where}: {shown(value)} {unit} is outside 0 to {most:g} {unit}.")
-        numbers.append(value)
+        numbers.append(csv_rows.number(where, cell, 0.0, most, unit))
     return numbers
 
 

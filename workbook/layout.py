@@ -38,8 +38,10 @@ class Layout(Inputs):
     pin_to_pap_in: float = quantity("pin-to-PAP distance", "in", 0.0, 6.75)
     val_angle_deg: float = quantity("VAL angle", "deg", 0.0, 90.0)
 
-    def place(self, pap: Pap, ball: Ball) -> "Marks":
-        """Where pin, PSA and CG mark lie on that ball for that PAP."""
+    def directions(
+        self, pap: Pap, ball: Ball
+    ) -> tuple[sphere.Vector, sphere.Vector, sphere.Vector]:
+        """Unit vectors of pin, PSA and CG mark on that ball for that PAP, in the ball frame."""
         arc = units.arc_per_inch(ball.circumference_in)
 
         def mark(distance: float) -> tuple[sphere.Vector, sphere.Vector]:
@@ -53,13 +55,18 @@ class Layout(Inputs):
             )
 
         pin, quarter = mark(math.pi / 2)
-        _, cg = mark(ball.pin_to_cg_in * arc)
+        return pin, quarter, mark(ball.pin_to_cg_in * arc)[1]
+
+    def place(self, pap: Pap, ball: Ball) -> "Marks":
+        """Where pin, PSA and CG mark lie on that ball for that PAP."""
+        arc = units.arc_per_inch(ball.circumference_in)
 
         def inches(p: sphere.Vector) -> tuple[float, float]:
             over, up = sphere.over_up(p)
             return over / arc, up / arc
 
-        return Marks(pin_in=inches(pin), psa_in=inches(quarter), cg_in=inches(cg))
+        pin, psa, cg = (inches(p) for p in self.directions(pap, ball))
+        return Marks(pin_in=pin, psa_in=psa, cg_in=cg)
 
     def distances(self, circumference_in: float = CIRCUMFERENCE_IN) -> "DistanceLayout":
         """The same layout as three distances over the surface of that ball [in]."""
@@ -275,8 +282,8 @@ def _ratio(words: str, part: float, whole: float, given: float) -> float:
 
 def _doubts(worst: dict[str, float], error_in: float) -> tuple[str, ...]:
     return tuple(
-        f"The {words} is doubtful: an error of {error_in:g} in in a mark moves it by "
-        f"{off:.0f} degrees here."
+        f"The {words} is doubtful: an error of {error_in:g} inch in a mark moves it by "
+        f"{off:.1f} degrees here."
         for words, off in worst.items()
         if off > sources.value("doubtful_angle")
     )

@@ -6,12 +6,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbook import sources
+from workbook.clearance import rings_over_holes
 from workbook.comparison import Comparison
 from workbook.inputs import limits
-from workbook.lane import POCKET_BOARDS, POCKET_DEG
+from workbook.lane import POCKET_BOARDS, POCKET_DEG, Lane
 from workbook.layout import Layout
+from workbook.line import Line
 from workbook.rolling import Shot, roll_many
-from workbook.staging import rings_over_holes
+from workbook.setup import Setup
 
 ROUGHEST = sources.value("roughest_grit")
 HARDLY = sources.value("idle_slider")
@@ -23,23 +25,29 @@ def notes(c: Comparison) -> list[str]:
     """What to mind: legal limits, marks in holes, rings over holes, doubtful shots."""
     lines = []
     for label, setup, shot in (("A", c.a, c.shot_a), ("B", c.b, c.shot_b)):
-        density = setup.ball.mean_density_g_cm3
-        said = [*setup.ball.legal_notes, *setup.drilled.legal_notes, *setup.drilled.notes]
+        said = ball_notes(setup)
         if setup.surface.grit is not None and setup.surface.grit < ROUGHEST:
             said.append(
                 f"{setup.surface.grit:g} grit is rougher than the friction assumptions were made "
                 f"for ({ROUGHEST:g} and finer): doubtful."
-            )
-        if setup.ball.filler_density_g_cm3 is None and density < sources.value("light_material"):
-            said.append(
-                f"The holes are cut as if the ball were {density:.2f} g/cm3 throughout; a light "
-                "ball is denser under its cover, so what drilling does to it is doubtful."
             )
         over = rings_over_holes(setup, shot)
         if any(over):
             said.append(f"{sum(over)} of {len(over)} oil rings run over a hole.")
         lines += [f"{label}: {note}" for note in (*said, *shot.notes)]
     return _pocket(c) + lines
+
+
+def ball_notes(setup: Setup) -> list[str]:
+    """What to mind of a drilled ball: legal limits, marks in holes, a doubtful density."""
+    said = [*setup.ball.legal_notes, *setup.drilled.legal_notes, *setup.drilled.notes]
+    density = setup.ball.mean_density_g_cm3
+    if setup.ball.filler_density_g_cm3 is None and density < sources.value("light_material"):
+        said.append(
+            f"The holes are cut as if the ball were {density:.2f} g/cm3 throughout; a light "
+            "ball is denser under its cover, so what drilling does to it is doubtful."
+        )
+    return said
 
 
 def _pocket(c: Comparison) -> list[str]:
@@ -72,16 +80,17 @@ def _against_pocket(shot: Shot) -> str:
     return "hits the pocket"
 
 
-def slider_notes(c: Comparison) -> list[str]:
-    """Sentences on sliders that hardly move ball A here, worked out over their whole range."""
+def slider_notes(setup: Setup, lane: Lane, line: Line, called: str) -> list[str]:
+    """Sentences on sliders that hardly move this ball here, worked out over their whole range."""
     said: list[str] = []
     for name in LAYOUT_SLIDERS:
         low, high, _ = limits(Layout, name)
         words = Layout.__dataclass_fields__[name].metadata["words"]
         layouts = [
-            replace(c.a.layout, **{name: float(value)}) for value in np.linspace(low, high, PLACES)
+            replace(setup.layout, **{name: float(value)})
+            for value in np.linspace(low, high, PLACES)
         ]
-        shots = roll_many([replace(c.a, layout=layout) for layout in layouts], c.lane, c.line)
+        shots = roll_many([replace(setup, layout=layout) for layout in layouts], lane, line)
         hook, roll = _spread(shots.total_hook_boards), _spread(shots.roll_ft)
         if hook is None or hook >= HARDLY or (roll is not None and roll >= HARDLY):
             continue
@@ -91,8 +100,8 @@ def slider_notes(c: Comparison) -> list[str]:
             else (f" and the roll by {roll:.1f} ft")
         )
         said.append(
-            f"The {words} can hardly matter for A here: at {PLACES} places over its range the hook "
-            f"moves by {hook:.1f} boards{also}."
+            f"The {words} can hardly matter for {called} here: at {PLACES} places over its range "
+            f"the hook moves by {hook:.1f} boards{also}."
         )
     return said
 

@@ -1,10 +1,14 @@
 """The two headline numbers of a setup, on the reference lane so that they do not need a line."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
+from workbook.core import roll as kernel
 from workbook.lane import Lane
 from workbook.line import MIDDLE_BOARD, Line
-from workbook.rolling import roll
+from workbook.rolling import Body, Shots, friction, record, roll, roll_records, shots_from
 from workbook.setup import Setup
 
 STRAIGHT = Line(laydown_board=MIDDLE_BOARD, launch_deg=0.0)
@@ -39,3 +43,12 @@ def rate(setup: Setup) -> Rating:
     shot = roll(setup, REFERENCE, STRAIGHT, gutters=False)
     assert shot.total_hook_boards is not None  # without gutters every ball reaches the pins
     return Rating(shot.total_hook_boards, shot.length_ft)
+
+
+def rate_bodies(thrower: Setup, bodies: Sequence[Body]) -> Shots:
+    """Throw bodies on the reference lane with the release, grip and surface of one setup."""
+    surface = friction(thrower)
+    records = np.array(
+        [record(body, thrower, STRAIGHT, surface, gutters=False) for body in bodies], kernel.SHOT
+    )
+    return shots_from(roll_records(records, REFERENCE, thrower.bowler.hand), records)

@@ -1,11 +1,16 @@
-"""A comparison as plain text: setups, figures, causes, how sure."""
+"""A comparison, or one laid-out ball, as plain text."""
 
 import textwrap
 
 from workbook import demo, tables
-from workbook.certainty import bands
+from workbook.certainty import bands, drilled_bands
 from workbook.comparison import Comparison
+from workbook.hole_shares import hole_effects
+from workbook.layout_tables import distances_table, holes_table, marks_table, text_table
+from workbook.layout_words import layout_notes, layout_sentence, static_words
 from workbook.notes import notes
+from workbook.rating import REFERENCE, STRAIGHT
+from workbook.rolling import roll
 from workbook.sentences import compare_sentence
 from workbook.setup import Setup
 
@@ -20,6 +25,29 @@ def report(c: Comparison, *, invented: bool = False) -> str:
     """The comparison as plain text: setups, figures, causes, how sure."""
     parts = [demo.NOTE] if invented else []
     parts += [_heading(c), _figures(c), _causes(c), _in_words(c), *_warnings(c), CAUTION]
+    return "\n\n".join(parts)
+
+
+def layout_report(setup: Setup) -> str:
+    """A laid-out ball as plain text for the bench: marks, what each hole does, balance, notes.
+
+    Raises
+    ------
+    InputRefused
+        Not a `Setup`.
+    """
+    effects, sure = hole_effects(setup), drilled_bands(setup)
+    shot = roll(setup, REFERENCE, STRAIGHT, gutters=False)
+    lines = [
+        layout_sentence(setup, effects, shot), static_words(setup, sure),
+        *layout_notes(setup, shot),
+    ]  # fmt: skip
+    parts = ["\n".join(textwrap.wrap(describe(setup), 96))]
+    parts += [
+        text_table(table)
+        for table in (marks_table(setup), distances_table(setup), holes_table(effects, sure))
+    ]
+    parts += ["\n".join(part for line in lines for part in textwrap.wrap(line, 96)), CAUTION]
     return "\n\n".join(parts)
 
 

@@ -15,7 +15,9 @@ from numpy.typing import NDArray
 from workbook import errors, sources, units
 from workbook.core import mass, release, sphere, summary
 from workbook.core import roll as kernel
+from workbook.drilling import cut
 from workbook.lane import Lane
+from workbook.layout import Layout
 from workbook.line import BOARD_IN, Line, across_m, board_at
 from workbook.path import Path, Ring
 from workbook.setup import Setup
@@ -275,6 +277,20 @@ class Body:
         return cls(
             setup.ball.radius_m, d.inertia_per_mass, np.array(d.center_of_mass_in) * units.INCH
         )
+
+    @classmethod
+    def laid_out(cls, setup: Setup, layout: Layout) -> tuple["Body", float]:
+        """The body of a setup's ball in another layout, and its mass [kg]: quicker than drilling.
+
+        Without warnings, and without what only a whole `Drilled` knows.
+        """
+        ball, assumed = setup.ball, setup.assumptions
+        pin, psa, cg = layout.directions(setup.bowler.pap, ball)
+        total, c, inertia = cut(
+            ball, setup.grip, pin, psa, assumed.kappa * cg,
+            assumed.insert_density, assumed.filler_ratio,
+        )  # fmt: skip
+        return cls(ball.radius_m, inertia / total, c), total
 
     @cached_property
     def principal(self) -> tuple[Array, sphere.Matrix]:

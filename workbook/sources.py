@@ -84,8 +84,8 @@ _fact(
 )
 _fact("rg_min", "least RG", 2.460, "in", "published",
       SPECIFICATIONS + ", balls approved from 1 Jul 2010")  # fmt: skip
-_fact("rg_max", "greatest RG", 2.800, "in", "published",
-      SPECIFICATIONS + ", as copied in an encyclopaedia" + UNDATED)  # fmt: skip
+_fact("rg_max", "greatest RG", 2.800, "in", "memory",
+      SPECIFICATIONS + ", from a copy in an encyclopaedia" + UNDATED)  # fmt: skip
 _fact("differential_max", "greatest total differential", 0.060, "in", "published",
       SPECIFICATIONS + ", from 1 Feb 2005")  # fmt: skip
 _fact("asymmetric_share", "intermediate share above which a core counts as asymmetric", 0.05, "1",
@@ -128,8 +128,24 @@ _fact("pin_mark", "the low-RG axis lies within this of the pin mark", 1.0, "in",
       SPECIFICATIONS + ", 31 Jan 2012")  # fmt: skip
 _fact("psa_mark", "the high-RG axis lies within this of its mark", 1.5, "in", "published",
       SPECIFICATIONS + ", 31 Jan 2012")  # fmt: skip
+_fact("spec_rounding", "a printed differential is rounded to within this", 0.0005, "in",
+      "assumption", "spec sheets are taken to print three decimals", 0.0, 0.005)  # fmt: skip
 _fact("pap_error", "a measured PAP lies within this of the true one", 0.25, "in", "assumption",
       "", 0.0, 0.5)  # fmt: skip
+_fact("track_error", "a point of an oil ring is measured to within this, a standard deviation",
+      1 / 16, "in", "assumption", "", 1 / 32, 1 / 8)  # fmt: skip
+_fact("track_region", "chi-square of two degrees of freedom that 90 % stay below", 4.605170186, "1",
+      "textbook", "-2 ln 0.1")  # fmt: skip
+_fact("ninety_percent", "standard deviations on either side that hold 90 %", 1.644853627, "1",
+      "textbook", "normal distribution")  # fmt: skip
+_fact("track_widest", "a track that leaves the PAP open by more says too little", 1.0, "in",
+      "assumption", "", 0.5, 1.5)  # fmt: skip
+_fact("track_outlier", "a point this many errors off its ring is doubtful", 4.0, "1", "assumption",
+      "", 3.0, 5.0)  # fmt: skip
+_fact("track_misfit", "scatter that chance brings more rarely is told", 0.01, "1", "assumption",
+      "", 0.001, 0.05)  # fmt: skip
+_fact("stopwatch_error", "a time stopped by hand is right to within this", 0.1, "s", "assumption",
+      "", 0.05, 0.3)  # fmt: skip
 _fact("speed_scatter", "shot-to-shot standard deviation of speed", 0.3, "mph", "assumption",
       "", 0.0, 1.0)  # fmt: skip
 _fact("rev_rate_scatter", "shot-to-shot standard deviation of rev rate", 12.0, "rpm", "assumption",
@@ -146,12 +162,12 @@ _fact("launch_scatter", "shot-to-shot standard deviation of the launch angle", 0
 # Friction
 _fact("unit_volume", "one unit of oil on a square foot", 0.0167, "mL/ft2", "memory")
 _fact("mu_oil", "friction under a thick film", 0.03, "1", "assumption",
-      "published modelling value 0.04: student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
+      "0.04 is recalled from a student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
       0.02, 0.05)  # fmt: skip
 _fact("mu_dry_polyester", "dry friction, polyester cover", 0.12, "1", "assumption", "", 0.10, 0.13)
 _fact("mu_dry_urethane", "dry friction, urethane cover", 0.17, "1", "assumption", "", 0.16, 0.18)
 _fact("mu_dry_reactive", "dry friction, reactive cover", 0.20, "1", "assumption",
-      "published modelling value 0.20: student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
+      "0.20 is recalled from a student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
       0.18, 0.25)  # fmt: skip
 _fact("absorbed_polyester", "oil absorbed a turn, polyester cover", 0.0, "1", "assumption",
       "", 0.0, 0.05)  # fmt: skip
@@ -163,8 +179,7 @@ _fact("kept", "share of the contact film that stays on the ball (film splitting)
       "assumption", "", 0.4, 0.6)  # fmt: skip
 _fact("track_width", "width of the oil track", 0.4, "in", "assumption", "", 0.25, 0.8)
 _fact("film_cap", "most film that a contact takes in", 6.0, "um", "assumption",
-      "derived from the isoviscous-elastic film formula with assumed cover stiffness",
-      3.0, 6.0)  # fmt: skip
+      "a guess of the size; no measurement is at hand", 3.0, 6.0)  # fmt: skip
 _fact("film_ratio", "film over roughness at which the dry share has fallen to 1/e", 0.45, "1",
       "assumption", "", 0.3, 0.7)  # fmt: skip
 _fact("lane_roughness", "Rq of the lane", 0.3, "um", "assumption", "", 0.2, 0.4)

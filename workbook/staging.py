@@ -6,14 +6,16 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from workbook import units
+from workbook import sources, units
 from workbook.certainty import Bands
+from workbook.clearance import rings_over_holes
 from workbook.core import sphere
 from workbook.lane import Lane
 from workbook.layout import Layout
-from workbook.path import Ring
+from workbook.pin_places import PinMap
 from workbook.rolling import Shot
 from workbook.scenes import LABELS, BallScene, HoleOutline, LaneScene, Trace
+from workbook.scenes_map import MapLayer, PinMapScene
 from workbook.setup import Setup
 from workbook.tables import shown
 
@@ -69,7 +71,7 @@ def ball_scene(label: str, setup: Setup, shot: Shot | None = None) -> BallScene:
         + ("; one oil ring" if len(rings) == 1 else "")
         + (f"; {len(rings)} oil rings, the first darkest" if len(rings) > 1 else ""),
         hand=setup.bowler.hand,
-        holes=tuple(HoleOutline(h.name, h.rim(circumference)) for h in setup.grip.holes),
+        holes=hole_outlines(setup),
         pin=_point(d.marks.pin_in, arc),
         mass_mark=_point(mark, arc),
         mass_kind="PSA" if setup.ball.asymmetric else "CG",
@@ -114,17 +116,29 @@ def _point(place_in: tuple[float, float], arc: float) -> NDArray[np.float64]:
     return sphere.point(place_in[0] * arc, place_in[1] * arc)
 
 
-def rings_over_holes(setup: Setup, shot: Shot | None) -> tuple[bool, ...]:
-    """For each oil ring of the shot, whether it runs over a hole."""
-    return tuple(_over_hole(ring, setup) for ring in shot.rings) if shot else ()
-
-
-def _over_hole(ring: Ring, setup: Setup) -> bool:
-    """Whether the middle of the track runs over the edge of a bore, or inside it."""
-    circumference = setup.ball.circumference_in
-    half = {h: h.diameter_in / 2 * units.arc_per_inch(circumference) for h in setup.grip.holes}
-    opening = ring.opening_deg * units.DEGREE
-    return any(
-        abs(sphere.angle(ring.axis, hole.entry(circumference)) - opening) < radius
-        for hole, radius in half.items()
+def pin_map_scene(setup: Setup, mapped: PinMap, shot: Shot) -> PinMapScene:
+    """The maps with the setup's own pin on them; its flare is that of the shot."""
+    circumference, d = setup.ball.circumference_in, setup.drilled
+    limited = setup.ball.weight_lb > sources.value("static_max_above")
+    layers = (
+        MapLayer("differential", "in", mapped.differential_in, d.differential_in, 3,
+                 sources.value("differential_max")),
+        MapLayer("intermediate", "in", mapped.intermediate_in, d.intermediate_in, 3),
+        MapLayer("flare", "in", mapped.flare_in, shot.flare_in, 1),
+    )  # fmt: skip
+    return PinMapScene(
+        places=mapped.places,
+        layers=layers,
+        static_oz=mapped.static_oz,
+        static_limit_oz=sources.value("static_max") if limited else None,
+        pin=_point(d.marks.pin_in, units.arc_per_inch(circumference)),
+        pap=setup.bowler.pap.vector(circumference),
+        holes=hole_outlines(setup),
+        hand=setup.bowler.hand,
     )
+
+
+def hole_outlines(setup: Setup) -> tuple[HoleOutline, ...]:
+    """The rims of all holes."""
+    circumference = setup.ball.circumference_in
+    return tuple(HoleOutline(hole.name, hole.rim(circumference)) for hole in setup.grip.holes)

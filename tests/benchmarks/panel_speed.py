@@ -24,6 +24,7 @@ from workbook import demo
 from workbook.draw.ball_picture import BallPicture
 from workbook.draw.lane_picture import LanePicture
 from workbook.draw.picture import DPI, Picture
+from workbook.panels import lay_it_out, read_the_ball
 from workbook.panels.layout_pair import LayoutPair
 from workbook.panels.panel import Panel
 
@@ -35,6 +36,12 @@ MOVES = {
     "drilling_a": [float(angle) for angle in range(10, 95, 5)],
     "grit_a": ["500", "1000", "2000", "3000", "4000"],
 }
+
+CHAPTERS: list[tuple[Callable[[], Panel], str, list[Any]]] = [
+    (read_the_ball, "rg_low_in", [2.46 + 0.01 * step for step in range(20)]),
+    (lay_it_out, "pin_to_pap_in", MOVES["distance_a"]),
+    (lay_it_out, "drilling_angle_deg", MOVES["drilling_a"]),
+]
 
 
 @dataclass
@@ -111,6 +118,24 @@ def kernel_part(moves: int, rounds: int = ROUNDS) -> tuple[list[Took], LayoutPai
     table.append(Took("kernel: at rest, sharp pictures, bands, notes, shares", best(rests)))
     table.append(Took("clear and show: the same two pictures drawn anew", best(anew)))
     return table, held
+
+
+def chapters_part(moves: int, rounds: int = ROUNDS) -> list[Took]:
+    """The same for the panels of the chapters: a move, and the rest that follows it."""
+    table = []
+    for build, name, values in CHAPTERS:
+        panel = build()
+        panel.strict = True
+        wall, rests = [], []
+        for _ in range(rounds):
+            wall.append([]), rests.append([])
+            for value in forth_and_back(values, moves):
+                wall[-1].append(timed(lambda p=panel, n=name, v=value: move(p, n, v)))
+                rests[-1].append(timed(panel.settle))
+        words = f"kernel: {build.__name__}, {name} moved"
+        table.append(Took(f"{words}, to the bytes of all pictures", best(wall), "25 median"))
+        table.append(Took("   at rest", best(rests), "300 with new maps"))
+    return table
 
 
 # When what followed the last press of a key was there to be seen [ms after the press].
@@ -245,6 +270,7 @@ def main(arguments: list[str]) -> int:
     sys.path.insert(0, str(ROOT))
     os.environ.pop("DISPLAY", None)
     table, _ = kernel_part(60)
+    table += chapters_part(40)
     if "--kernel" not in arguments:
         table += browser_part(50)
     print(f"[ms], best of {ROUNDS} rounds{'median':>41}{'worst':>9}   target")

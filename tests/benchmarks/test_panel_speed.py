@@ -71,3 +71,9 @@ def test_the_table_has_a_line_for_each_control_and_way(measured):
     assert len(table) == 2 * len(panel_speed.MOVES) + 2
     assert all(time > 0 for took in table for time in took.times)
     assert "25 median" in str(table[0])
+
+
+def test_each_chapter_has_its_lines():
+    table = panel_speed.chapters_part(moves=2, rounds=1)
+    assert len(table) == 2 * len(panel_speed.CHAPTERS)
+    assert all(time > 0 for took in table for time in took.times)

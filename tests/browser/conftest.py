@@ -1,6 +1,7 @@
 """One Lab on a copy of the notebooks, and one headless Chromium, for all tests of this folder."""
 
 import os
+import re
 import shutil
 import socket
 import subprocess
@@ -9,9 +10,10 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, sync_playwright
+from playwright.sync_api import Browser, Locator, Page, expect, sync_playwright
 
 from workbook.start import places
 
@@ -99,21 +101,25 @@ def browser() -> Iterator[Browser]:
         browser.close()
 
 
-# When a lane's picture was replaced by the next [ms].
+# When a panel's first picture was replaced by the next [ms].
 WATCH = """
-window.laneFrames = [];
+window.firstFrames = [];
 new MutationObserver((changes) => {
-  for (const { target } of changes)
-    if (target.matches("img.workbook-lane")) laneFrames.push(performance.now());
+  const first = document.querySelector(".workbook-panel img");
+  for (const { target } of changes) if (target === first) firstFrames.push(performance.now());
 }).observe(document, { subtree: true, attributeFilter: ["src"] });
 """
+# Sharp pictures are 960 or 1920 pixels wide, plain ones half of it; a wide plain one does not stay.
 RESTED = """(before) => {
   const pictures = [...document.querySelectorAll(".workbook-panel img")];
   const seen = pictures.map((it) => it.src).join();
   if (window.lastSeen !== seen) [window.lastSeen, window.seenSince] = [seen, performance.now()];
-  return pictures.length && pictures.every((it) => it.complete && it.naturalWidth === 1920)
+  return pictures.length && pictures.every((it) => it.complete && it.naturalWidth >= 960)
     && pictures[0].src !== before && performance.now() - seenSince > 300;
 }"""
+FAULTS = ", ".join(
+    f'[data-mime-type="application/vnd.jupyter.{kind}"]' for kind in ("stderr", "error")
+)
 
 
 @dataclass
@@ -139,22 +145,22 @@ class Visit:
 
     @property
     def picture(self) -> str:
-        """The address of the lane's picture; every new picture has a new one."""
-        return self.page.locator("img.workbook-lane").get_attribute("src") or ""
+        """The address of the panel's first picture; every new picture has a new one."""
+        return self.page.locator(".workbook-panel img").first.get_attribute("src") or ""
 
     @property
     def frames(self) -> int:
-        """How many pictures of the lane there have been."""
-        return self.page.evaluate("laneFrames.length")
+        """How many first pictures there have been."""
+        return self.page.evaluate("firstFrames.length")
 
     def text(self, name: str) -> str:
         """What a text of the panel says."""
         return self.page.locator(f".workbook-{name}").inner_text()
 
     def wait_for_picture(self, since: str = "") -> None:
-        """Wait until the lane is there to be seen, in another picture than `since`."""
+        """Wait until the first picture is there to be seen, another one than `since`."""
         self.page.wait_for_function(
-            """(before) => [...document.querySelectorAll("img.workbook-lane")]
+            """(before) => [...document.querySelectorAll(".workbook-panel img")].slice(0, 1)
             .some((it) => it.src !== before && it.complete && it.naturalWidth > 0)""",
             arg=since,
         )
@@ -173,3 +179,35 @@ class Visit:
         buttons.first.focus()
         if "mod-active" in (buttons.first.get_attribute("class") or ""):
             self.page.keyboard.press("Tab")
+
+    def runs_by_itself(self) -> None:
+        """All that opening a page must bring, without a click."""
+        page = self.page
+        self.wait_for_picture()
+        notebook = page.locator(".jp-NotebookPanel:not(.lm-mod-hidden)")
+        notebook.locator('.jp-Notebook-ExecutionIndicator[data-status="idle"]').wait_for()
+        waiting = notebook.locator(".jp-CodeCell .jp-InputPrompt", has_text=re.compile(r"\[[ *]\]"))
+        expect(waiting).to_have_count(0, timeout=PATIENCE_MS)
+        assert notebook.locator(FAULTS).all_inner_texts() == []
+        prompts = notebook.locator(".jp-CodeCell .jp-InputPrompt").all_text_contents()
+        counts = [int(count) for count in re.findall(r"\d+", " ".join(prompts))]
+        ran_once = list(range(counts[0], counts[0] + len(counts))) if counts else None
+        assert counts == ran_once, "each ran once"
+        assert self.dialogs == [] and page.locator(".jp-Dialog").all_inner_texts() == []
+        top = notebook.locator(".jp-WindowedPanel-outer").element_handle()
+        page.wait_for_function("(it) => it.scrollTop === 0", arg=top)
+
+    def names_for_screen_readers(self) -> None:
+        """Each handle, field and picture has a name of its own."""
+        panel = self.page.locator(".workbook-panel")
+        for parts, attribute in ((".noUi-handle", "aria-label"), ("img", "alt")):
+            names = [part.get_attribute(attribute) for part in panel.locator(parts).all()]
+            assert names and all(name and name.strip() for name in names), parts
+            assert len(set(names)) == len(names), f"two {parts} of one name"
+
+    def strangers(self) -> list[str]:
+        """Requests to other machines."""
+        assert len(self.requests) > 10 and any(url.startswith("ws:") for url in self.requests)
+        hosts = {url: urlsplit(url).hostname for url in self.requests
+                 if not url.startswith(("data:", "blob:"))}  # fmt: skip
+        return [url for url, host in hosts.items() if host not in ("127.0.0.1", "localhost")]

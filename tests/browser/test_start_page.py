@@ -1,19 +1,14 @@
 """The first page in a real browser: it runs when it is opened and follows the keyboard."""
 
 import re
-from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import expect
 
-from tests.browser.conftest import PATIENCE_MS, Visit
+from tests.browser.conftest import Visit
 
 pytestmark = pytest.mark.slow
 FIRST = ("pin-a", "pin-b", "distance-a", "drilling-a", "grit-a")
 SWITCHES, SLIDERS = FIRST[:2], FIRST[2:]
-FAULTS = ", ".join(
-    f'[data-mime-type="application/vnd.jupyter.{kind}"]' for kind in ("stderr", "error")
-)
 PIXELS = """(picture) => {
   const canvas = document.createElement("canvas");
   canvas.width = picture.naturalWidth; canvas.height = picture.naturalHeight;
@@ -39,33 +34,8 @@ def rested(start):
     return start
 
 
-def runs_by_itself(visit):
-    """All that opening a page must bring, without a click."""
-    page = visit.page
-    visit.wait_for_picture()
-    notebook = page.locator(".jp-NotebookPanel:not(.lm-mod-hidden)")
-    notebook.locator('.jp-Notebook-ExecutionIndicator[data-status="idle"]').wait_for()
-    waiting = notebook.locator(".jp-CodeCell .jp-InputPrompt", has_text=re.compile(r"\[[ *]\]"))
-    expect(waiting).to_have_count(0, timeout=PATIENCE_MS)
-    assert notebook.locator(FAULTS).all_inner_texts() == []
-    prompts = notebook.locator(".jp-CodeCell .jp-InputPrompt").all_text_contents()
-    counts = [int(count) for count in re.findall(r"\d+", " ".join(prompts))]
-    assert counts and counts == list(range(counts[0], counts[0] + len(counts))), "each ran once"
-    assert visit.dialogs == [] and page.locator(".jp-Dialog").all_inner_texts() == []
-    top = notebook.locator(".jp-WindowedPanel-outer").element_handle()
-    page.wait_for_function("(it) => it.scrollTop === 0", arg=top)
-
-
-def strangers(visit):
-    """Requests to other machines."""
-    assert len(visit.requests) > 10 and any(url.startswith("ws:") for url in visit.requests)
-    hosts = {url: urlsplit(url).hostname for url in visit.requests
-             if not url.startswith(("data:", "blob:"))}  # fmt: skip
-    return [url for url, host in hosts.items() if host not in ("127.0.0.1", "localhost")]
-
-
 def test_the_first_page_runs_when_it_is_opened(start):
-    runs_by_itself(start)
+    start.runs_by_itself()
 
 
 def test_opening_a_page_does_not_change_it(start):
@@ -130,10 +100,7 @@ def test_running_the_cell_again_leaves_one_answer_to_a_move(rested):
 
 def test_screen_readers_find_names(rested):
     panel = rested.page.locator(".workbook-panel")
-    for parts, attribute in ((".noUi-handle", "aria-label"), ("img", "alt")):
-        names = [part.get_attribute(attribute) for part in panel.locator(parts).all()]
-        assert names and all(name and name.strip() for name in names), parts
-        assert len(set(names)) == len(names), f"two {parts} of one name"
+    rested.names_for_screen_readers()
     for name, pressed in (("A is: pin up", "true"), ("A is: pin down", "false")):
         assert panel.get_by_role("button", name=name).get_attribute("aria-pressed") == pressed
     fold = panel.get_by_role("button", name="Bowler")
@@ -167,12 +134,12 @@ def test_nothing_sticks_out_of_a_small_window(small):
 def test_the_second_page_runs_when_it_is_opened(browser, lab):
     visit = Visit.of(browser, lab.page("01_two_layouts.ipynb"))
     try:
-        runs_by_itself(visit)
-        assert strangers(visit) == []
+        visit.runs_by_itself()
+        assert visit.strangers() == []
     finally:
         visit.page.close()
 
 
 def test_nothing_is_asked_of_other_machines(rested):
     """Last, so that it knows what all tests above have caused."""
-    assert strangers(rested) == []
+    assert rested.strangers() == []

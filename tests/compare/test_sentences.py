@@ -9,7 +9,7 @@ import pytest
 import workbook as wb
 from workbook import demo
 from workbook.certainty import Bands, Range, bands
-from workbook.comparison import compare
+from workbook.comparison import USUAL_LINE, compare
 from workbook.notes import HARDLY, notes, slider_notes
 from workbook.sentences import FLARE, HOOK, ROLL, Told, _blamed, compare_sentence
 from workbook.tables import shown
@@ -189,7 +189,7 @@ def test_notes_name_rules_rings_and_the_pocket():
 def test_a_slider_note_is_true_on_a_finer_sweep():
     still = wb.Ball(weight_lb=15, rg_low_in=2.5, differential_in=0.0, cover="reactive")
     a = replace(UP, ball=still, grip=wb.Grip())
-    words = slider_notes(compare(a, a))
+    words = slider_notes(a, wb.Lane.house(), wb.Line(laydown_board=25, arrow_board=17), "A")
     assert [note.split(" can hardly")[0] for note in words] == [
         "The drilling angle", "The VAL angle", "The pin-to-PAP distance",
     ]  # fmt: skip
@@ -197,9 +197,11 @@ def test_a_slider_note_is_true_on_a_finer_sweep():
     hooks = wb.roll_many([replace(a, layout=layout) for layout in finer], wb.Lane.house(),
                          wb.Line(laydown_board=25, arrow_board=17)).total_hook_boards  # fmt: skip
     assert np.ptp(hooks) < HARDLY
-    assert slider_notes(compare(UP, DOWN)) == []  # with top weight each of them matters
+    assert (
+        slider_notes(UP, wb.Lane.house(), USUAL_LINE, "A") == []
+    )
 
 
 def test_no_slider_is_called_idle_where_nothing_can_be_told():
-    lost = compare(UP, DOWN, line=wb.Line(laydown_board=5, arrow_board=1))
-    assert slider_notes(lost) == []
+    lost = wb.Line(laydown_board=5, arrow_board=1)
+    assert slider_notes(UP, wb.Lane.house(), lost, "A") == []

@@ -7,8 +7,9 @@ import numpy as np
 import pytest
 
 import workbook as wb
-from workbook import comparison, demo
+from workbook import demo
 from workbook.comparison import CAUSES, SHOT_QUANTITIES, compare
+from workbook.shares import shapley
 from workbook.tables import comparison_frame, shares_frame, shown
 
 UP, DOWN = demo.pin_up_and_down()
@@ -52,7 +53,7 @@ def test_shares_are_the_mean_over_all_orders():
             after = list(before)
             after[i] = True
             effects.append(worth[tuple(after)] - worth[tuple(before)])
-        assert comparison._shapley(worth, i) == pytest.approx(np.mean(effects), abs=1e-12)
+        assert shapley(worth, i) == pytest.approx(np.mean(effects), abs=1e-12)
 
 
 def test_only_what_differs_is_a_cause():

@@ -17,6 +17,8 @@ PLAIN = {*range(13), 0.5, 60, 90, 180, 360, 100, 1000}
 DECLARED = {"quantity", "number", "whole", "_fact", "Term", "round", "shown", "Claim", "field"}
 # file: numbers that are no physical constants, and what they are
 LISTED = {
+    "ball_reading.py": ({17, 0.05, 64}, "places of the pin, a step of RG, draws"),
+    "ball_words.py": ({0.02, 0.0005}, "when a share is shown with a decimal; what shows as equal"),
     "certainty.py": ({256, 0.9}, "draws; share of them that a band needs"),
     "comparison.py": ({25.0, 17.0}, "the usual line"),
     "core/compiled.py": ({16}, "letters of a digest"),
@@ -37,6 +39,7 @@ LISTED = {
     "line.py": ({20, 15.0}, "the middle board; boards from the middle arrow to an outer one"),
     "path.py": ({181}, "points of an outline"),
     "patterns.py": (None, "invented patterns"),
+    "pin_places.py": ({28, 19}, "places of the pin"),
     "rolling.py": ({1e6, 64, 15.0}, "no gutter; shots in a chunk; boards between arrows"),
     "setup_file.py": ({20}, "digits of a number in a file"),
     "staging.py": ({61, 25}, "points of a drawn line"),

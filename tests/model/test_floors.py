@@ -13,6 +13,8 @@ PACKAGE = ROOT / "workbook"
 FLOORS = dict.fromkeys(("units", "sources", "errors", "inputs"), 0) | {
     "core": 1, "scenes": 3, "sentences": 3, "reports": 3, "as_code": 3, "staging": 3, "notes": 3,
     "tables": 3, "draw": 4, "panels": 5,
+    "ball_words": 3, "ball_tables": 3, "scenes_spec": 3, "scenes_map": 3,
+    "layout_tables": 3, "layout_words": 3,
     "start": 6, "commands": 6, "__main__": 6,
 }  # fmt: skip
 OTHERWISE = 2  # the friendly layer, the front door, and what stands beside it

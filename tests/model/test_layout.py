@@ -57,9 +57,10 @@ def test_marks_rounded_to_a_hundredth_come_back():
             drilling_angle_deg=rng.uniform(0, 180) if i % 4 else rng.choice([0.0, 180.0]),
             pin_to_pap_in=rng.uniform(1, 6.75), val_angle_deg=rng.uniform(0, 80) if i % 5 else 0,
         )  # fmt: skip
-        marks = layout.place(BOWLER.pap, BALL)
+        pap = wb.Pap(rng.uniform(0, 6.75), rng.uniform(-2, 2))
+        marks = layout.place(pap, BALL)
         pin, psa = (tuple(round(v, 2) for v in at) for at in (marks.pin_in, marks.psa_in))
-        read = wb.read_marks(BOWLER.pap, BALL, pin, psa).layout
+        read = wb.read_marks(pap, BALL, pin, psa).layout
         assert read.pin_to_pap_in == pytest.approx(layout.pin_to_pap_in, abs=fiftieth_inch)
         assert read.val_angle_deg == pytest.approx(layout.val_angle_deg, abs=half_degree)
         assert read.drilling_angle_deg == pytest.approx(layout.drilling_angle_deg, abs=half_degree)

@@ -7,11 +7,11 @@ import time
 from dataclasses import replace
 from html import unescape
 
-import ipywidgets as widgets
 import pytest
 from PIL import Image
 
 import workbook as wb
+from tests.panels.conftest import ends
 from workbook import demo
 from workbook.errors import InputRefused
 from workbook.panels import layout_pair, two_layouts
@@ -19,11 +19,6 @@ from workbook.panels.layout_pair import LayoutPair
 from workbook.panels.panel import Panel
 from workbook.panels.record_controls import OWN
 from workbook.tables import comparison_rows
-
-
-@pytest.fixture(autouse=True)
-def strict(monkeypatch):
-    monkeypatch.setattr(Panel, "strict", True)
 
 
 @pytest.fixture
@@ -35,16 +30,6 @@ def held():
 def still():
     """One panel for the tests that say that nothing was changed."""
     return LayoutPair(demo.USUAL)
-
-
-def ends(control):
-    """Low, high and default of a control."""
-    if isinstance(control, widgets.FloatSlider):
-        return [control.min, control.max, control.value]
-    if isinstance(control, widgets.Checkbox):
-        return [True, False]
-    values = [one[1] if isinstance(one, tuple) else one for one in control.options]
-    return [values[0], values[-1], control.value]
 
 
 @pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
@@ -171,12 +156,12 @@ def test_saved_and_loaded(held, tmp_path, monkeypatch):
     files = held.files
     held.panel.set(distance_a=3.25, grit_a="polished", speed_mph=16.5, grip="no thumb hole")
     saved = held.comparison.a
-    files.save("a")
+    files.press("save A")
     assert wb.Setup.from_json("my setup.json") == saved
-    files.save("a")
+    files.press("save A")
     assert "is there already" in files.said.value  # and the file is kept
     held.panel.controls["style"].value = "senior"
-    files.load("b")
+    files.press("load into B")
     b = held.comparison.b
     assert (b.bowler, b.ball, b.grip) == (saved.bowler, saved.ball, saved.grip)
     assert (b.layout, b.surface) == (saved.layout, saved.surface)
@@ -195,7 +180,7 @@ def test_what_a_file_brings_without_a_control_is_told_and_leaves_with_it(
         assumptions=replace(fresh.a.assumptions, mu_dry_reactive=0.25),
     )
     odd.to_json("my setup.json")
-    held.files.load("a")
+    held.files.press("load into A")
     held.panel.settle()
     notes = held.panel.texts["notes"].value
     assert "release phase 90 deg" in notes and "dry friction of reactive 0.25" in notes
@@ -211,9 +196,9 @@ def test_what_a_file_brings_without_a_control_is_told_and_leaves_with_it(
 def test_a_file_name_that_is_none_is_said_so(still, tmp_path, monkeypatch, name):
     monkeypatch.chdir(tmp_path)
     still.files.name.value = name
-    for act in (still.files.save, still.files.load):
+    for words in ("save A", "load into A"):
         still.files.said.value = ""
-        act("a")
+        still.files.press(words)
         assert still.files.said.value.startswith('<span role="status">')
         assert "Saved" not in still.files.said.value and "Loaded" not in still.files.said.value
     assert list(tmp_path.iterdir()) == []
@@ -225,7 +210,7 @@ def test_a_file_that_cannot_be_loaded_changes_nothing(still, tmp_path, monkeypat
     (tmp_path / "my setup.json").write_text(text)
     still.files.name.value = "my setup.json"
     before = still.panel.values
-    still.files.load("a")
+    still.files.press("load into A")
     assert "my setup.json" in still.files.said.value
     assert still.panel.values == before
 
@@ -236,14 +221,14 @@ def test_what_stands_between_the_steps_of_a_slider_is_kept(held, tmp_path, monke
     odd = demo.setup(val_angle_deg=27.5, grit=1234, name="between the steps")
     odd = replace(odd, bowler=replace(odd.bowler, pap_over_in=4.8125))
     odd.to_json("my setup.json")
-    held.files.load("a")
+    held.files.press("load into A")
     held.panel.controls["pap_over_in"].value = 4.875
     held.panel.controls["val_a"].value = 30.0
     held.panel.settle()
     assert held.comparison.a == odd and "between the steps" in held.panel.texts["code"].value
     assert "PAP over [in] 4.8125" in held.panel.texts["notes"].value
     held.files.name.value = "again.json"
-    held.files.save("a")
+    held.files.press("save A")
     assert wb.Setup.from_json("again.json") == odd
     held.panel.controls["pap_over_in"].value = 5.0
     assert held.comparison.a.bowler.pap_over_in == 5.0
@@ -256,7 +241,7 @@ def test_a_setup_that_a_slider_cannot_reach_is_refused_whole(held, tmp_path, mon
     demo.setup(val_angle_deg=25).to_json("my setup.json")
     held.panel.controls["distance_a"].max = 4.0
     before = held.panel.values
-    held.files.load("a")
+    held.files.press("load into A")
     assert "pin-to-PAP" in held.files.said.value
     assert held.panel.values == before
 

@@ -27,6 +27,8 @@ WARNING = "#a8123e"
 DEEPEST_OIL_UM = 8.0  # 45 units; what is thicker looks the same
 # bare wood to the deepest film; kept light so that both paths stand out on it
 OIL = LinearSegmentedColormap.from_list("oil film", [WOOD, "#dfe9ee", "#cddfec"])
+# maps: one hue from light to dark, light enough for dark words
+MAP = LinearSegmentedColormap.from_list("map", ["#fbf8ef", "#d8e3da", "#9fc3c4", "#6b9fb5"])
 
 SMALL, NORMAL = 9.0, 10.0  # letter sizes [pt] on a picture 9.6 in wide
 

@@ -1,5 +1,8 @@
 """Interactive panels: the only place that knows ipywidgets."""
 
+from workbook.panels.ball_reader import read_the_ball
+from workbook.panels.bowler_measurer import measure_the_bowler
+from workbook.panels.lay_out import lay_it_out
 from workbook.panels.layout_pair import two_layouts
 
-__all__ = ["two_layouts"]
+__all__ = ["lay_it_out", "measure_the_bowler", "read_the_ball", "two_layouts"]

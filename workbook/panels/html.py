@@ -5,6 +5,7 @@ from itertools import groupby
 
 from workbook import tables
 from workbook.comparison import Comparison
+from workbook.layout_tables import Table
 
 STYLE = """<style>
 .workbook-panel { font-size: 15px; }
@@ -29,8 +30,11 @@ STYLE = """<style>
 .workbook-tables td:first-child, .workbook-tables th:first-child { text-align: left;
   white-space: normal; }
 .workbook-tables tr:nth-child(even) td { background: rgba(120, 120, 120, 0.09); }
+.workbook-beside { align-items: center; }
+.workbook-beside > * { flex: 1 1 50%; min-width: 0; }
 .workbook-code textarea { width: 100%; box-sizing: border-box; font: 13px monospace; }
 @media (max-width: 820px) { /* a narrow window, or a zoomed one: one control a row */
+  .workbook-beside { flex-flow: column; }
   .workbook-first { display: flex !important; flex-flow: column; align-items: stretch; } }
 </style>"""
 
@@ -83,6 +87,12 @@ def shares_html(c: Comparison) -> str:
         "for how the spin axis moves in the ball, its direction included: differentials and axes."
         "</p>"
     )
+
+
+def table_html(table: Table) -> str:
+    """A table of words and numbers."""
+    lines = [_line(row) for row in table.rows]
+    return f'<div class="workbook-tables">{_table(table.head, lines)}</div>'
 
 
 def _table(head: tuple[str, ...], lines: list[str]) -> str:

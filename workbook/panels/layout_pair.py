@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import MISSING, fields, replace
 from functools import partial
+from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
@@ -42,14 +43,19 @@ class LayoutPair:
         self.exact: Values = {}  # what a file says, where a slider can only show the nearest step
         self.loaded = False
         self.comparison: Comparison | None = None
-        self.files = FileRow(self)
+        self.files = FileRow("my setup.json", {
+            f"{verb} {letter.upper()}": partial(act, letter)
+            for letter in "ab"
+            for verb, act in (("save", self.save), ("load into", self.load_file))
+        })  # fmt: skip
         follow: dict[str, Callable[[Any], None]] = {
             "style": self._style_chosen, "apart": self._taken_apart, "span": self._span_moved,
         }  # fmt: skip
         for letter in "ab":
             follow[f"pin_{letter}"] = partial(self._switched, letter)
+        self.controls = made.controls(style, self.bases)
         self.panel = Panel(
-            controls=made.controls(style, self.bases),
+            controls=self.controls,
             pictures={"lane": LanePicture(), "balls": BallPicture()},
             texts=("sentence", "notes", "numbers", "shares", "code"),
             answer=self._answer,
@@ -64,7 +70,6 @@ class LayoutPair:
         a, b = (self.setup(letter, values) for letter in "ab")
         if a.surface != b.surface:
             a, b = (_with_surface(one) for one in (a, b))
-        self._say_what_came_out({"a": a, "b": b}, values)
         line = Line(**{name: values[name] for name in LINE})
         c = self.comparison = compare(a, b, LANES[values["lane"]], line)
         shots = (c.shot_a, c.shot_b)
@@ -77,6 +82,7 @@ class LayoutPair:
                 ),
             },
             texts={"sentence": spoken_html(compare_sentence(c)), "numbers": numbers_html(c)},
+            says=self._what_came_out({"a": a, "b": b}, values),
             later=(
                 lambda: self._sure(c, values),
                 lambda: self._words(c, values),
@@ -97,7 +103,7 @@ class LayoutPair:
         return Answer(texts={"shares": shares_html(c), "code": code_html(code)})
 
     def _notes(self, c: Comparison, shown: Values) -> Answer:
-        lines = [*self._beside(shown), *notes(c), *slider_notes(c)]
+        lines = [*self._beside(shown), *notes(c), *slider_notes(c.a, c.lane, c.line, "A")]
         return Answer(texts={"notes": list_html(lines)})
 
     def now(self, letter: str) -> Setup:
@@ -136,12 +142,7 @@ class LayoutPair:
 
     def _unrounded(self, values: Values) -> Values:
         """The values of a file whose sliders still stand at the nearest step."""
-        steps = {name: self.panel.controls[name].step for name in self.exact}
-        return {
-            name: exact
-            for name, exact in self.exact.items()
-            if abs(values[name] - exact) <= 0.5 * steps[name] + 1e-9
-        }
+        return records.unrounded(self.exact, values, self.controls)
 
     def _beside(self, values: Values) -> list[str]:
         """What a file brought that no control here shows."""
@@ -150,7 +151,7 @@ class LayoutPair:
         base, found = self.bases["a"], []
         for name, exact in self._unrounded(values).items():
             if abs(values[name] - exact) > 1e-9:
-                found.append(f"{self.panel.controls[name].description} {exact:g}")
+                found.append(f"{self.controls[name].description} {exact:g}")
         for record, known in ((base.bowler, (*BOWLER, "hand")), (base.ball, (*BALL, "cover")),
                               (base.assumptions, ())):  # fmt: skip
             for f in fields(record):
@@ -178,36 +179,42 @@ class LayoutPair:
 
     def _switched(self, letter: str, chosen: str | None) -> None:
         if chosen:
-            self.panel.controls[f"val_{letter}"].value = VAL_DEG[chosen]
+            self.controls[f"val_{letter}"].value = VAL_DEG[chosen]
 
-    def _say_what_came_out(self, setups: dict[str, Setup], values: Values) -> None:
+    def _what_came_out(self, setups: dict[str, Setup], values: Values) -> Values:
         """Switches and the clinic's menu say what the sliders make, and nothing else."""
-        wanted: Values = {}
+        says: Values = {}
         for letter, setup in setups.items():
             words = f"pin {setup.drilled.pin_side}"
             usual = VAL_DEG.get(words) == setup.layout.val_angle_deg
-            wanted[f"pin_{letter}"] = words if usual else None
-        bowler = setups["a"].bowler
-        known = demo.STYLES.get(values["style"])
-        wanted["style"] = values["style"] if known and known.bowler == bowler else OWN
-        moved = {name: value for name, value in wanted.items() if values[name] != value}
-        if moved:
-            with self.panel.moving_together():
-                for name, value in moved.items():
-                    self.panel.controls[name].value = value
+            says[f"pin_{letter}"] = words if usual else None
+        return says | {"style": records.style_of(setups["a"].bowler, values)}
 
     def _span_moved(self, _span: float) -> None:
         """A span makes a usual grip: it takes the place of one from a file."""
-        if self.panel.controls["grip"].value == FROM_FILE:
-            self.panel.controls["grip"].value = records.grip_words(self.bases["a"].grip.has_thumb)
+        if self.controls["grip"].value == FROM_FILE:
+            self.controls["grip"].value = records.grip_words(self.bases["a"].grip.has_thumb)
 
     def _taken_apart(self, apart: bool) -> None:
         """Show B's own sliders, from where A's stand, or put them away."""
-        controls = self.panel.controls
+        controls = self.controls
         if apart:
             for name in SHARED:
                 controls[f"{name}_b"].value = controls[f"{name}_a"].value
         made.place(self.first, controls, apart=apart)
+
+    def save(self, letter: str, file: Path) -> str:
+        """Write the setup of that letter to a file; one that is there already is kept."""
+        self.now(letter).to_json(file, overwrite=False)
+        return f"Saved {letter.upper()} as {file.absolute()}."
+
+    def load_file(self, letter: str, file: Path) -> str:
+        """Read a file into that letter; its bowler, ball and grip hold for both."""
+        self.load(letter, Setup.from_json(file))
+        return (
+            f"Loaded {letter.upper()} from {file.name}; its bowler, ball and grip now hold for "
+            "A and B."
+        )
 
     def load(self, letter: str, setup: Setup) -> None:
         """Take a setup from a file: bowler, ball and grip for both, layout and surface for one."""
@@ -224,7 +231,7 @@ class LayoutPair:
             **{name: getattr(setup.bowler, name) for name in BOWLER},
             **{name: getattr(setup.ball, name) for name in BALL},
         }
-        controls = self.panel.controls
+        controls = self.controls
         before = dict(self.bases), self.loaded, self.exact
         menus = {name: controls[name].options for name in ("grip", "grit_a", "grit_b")}
         self.loaded = True

@@ -41,6 +41,8 @@ class Answer:
         A scene for each picture, by name.
     texts : mapping
         HTML for each text, by name.
+    says : mapping
+        Values of controls that only say what came out (a switch, a menu), by name.
     later : sequence of callables
         Each gives more of the answer that is slow to work out; asked for when the controls rest.
         Only the first may add to pictures: they are made sharp after it.
@@ -48,6 +50,7 @@ class Answer:
 
     scenes: Mapping[str, Any] = field(default_factory=dict)
     texts: Mapping[str, str] = field(default_factory=dict)
+    says: Mapping[str, Any] = field(default_factory=dict)
     later: Sequence[Callable[[], "Answer"]] = ()
 
 
@@ -69,8 +72,7 @@ class Panel:
     texts : sequence of str
         Names of the answer's texts.
     answer : callable
-        From the controls' values to an `Answer`; raises InputRefused for what cannot be. It may
-        move controls that only say what came out, `moving_together`.
+        From the controls' values to an `Answer`; raises InputRefused for what cannot be.
     follow : mapping of str to callable
         What else moves with a control, by its name: gets the new value and moves other controls,
         all before the panel answers once.
@@ -180,9 +182,10 @@ class Panel:
 
     def _jobs(self) -> Iterator[Job]:
         """What follows at rest, in pieces that a new move can come between."""
-        laters = [partial(self._add, later) for later in self._last.later]
+        names = dict.fromkeys(self._last.scenes)
+        laters = [partial(self._add, later, names) for later in self._last.later]
         yield from laters[:1]
-        for name in self._last.scenes:
+        for name in names:
             yield partial(self._draw, name, SHARP)
         yield from laters[1:]
         yield self._name_all
@@ -190,14 +193,19 @@ class Panel:
     def _draw(self, name: str, scale: float = 1) -> None:
         self.images[name].value = self.pictures[name].png(scale)
 
-    def _add(self, later: Callable[[], Answer]) -> None:
-        self._show(later())
+    def _add(self, later: Callable[[], Answer], names: dict[str, None]) -> None:
+        more = later()
+        self._show(more)
+        names.update(dict.fromkeys(more.scenes))
 
     def _show(self, answer: Answer) -> None:
         for name, scene in answer.scenes.items():
             self.pictures[name].show(scene)
         for name, text in answer.texts.items():
             self.texts[name].value = text
+        with self.moving_together():
+            for name, value in answer.says.items():
+                self.controls[name].value = value
 
     def tell(self, text: str) -> None:
         """Say something in the status line ("" clears it)."""

@@ -120,6 +120,21 @@ def grip_words(thumb: bool) -> str:
     return next(words for words, has_thumb in GRIPS.items() if has_thumb == thumb)
 
 
+def style_of(bowler: Bowler, values: Values) -> str:
+    """What the clinic's menu says: the bowler chosen while the release is theirs."""
+    known = demo.STYLES.get(values["style"])
+    return values["style"] if known and known.bowler == bowler else OWN
+
+
+def unrounded(exact: Values, values: Values, controls: Controls) -> dict[str, Any]:
+    """Of the values that a file brought, those whose sliders still stand at the nearest step."""
+    return {
+        name: value
+        for name, value in exact.items()
+        if abs(values[name] - value) <= 0.5 * controls[name].step + 1e-9
+    }
+
+
 def offer(menu: widgets.Dropdown | widgets.SelectionSlider, choice: str) -> None:
     """Add a choice to the end of a list, and keep what is chosen."""
     if choice not in menu.options:

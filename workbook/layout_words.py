@@ -1,0 +1,89 @@
+"""What a layout makes of a ball, in a sentence and in notes."""
+
+from workbook import sources
+from workbook.certainty import Range
+from workbook.hole_shares import HoleEffects
+from workbook.layout_tables import ring_words
+from workbook.notes import ball_notes
+from workbook.rolling import Shot
+from workbook.setup import Setup
+from workbook.tables import shown
+
+
+def layout_sentence(setup: Setup, effects: HoleEffects, shot: Shot) -> str:
+    """Where the pin is, what drilling does to the differential and through which hole, the flare.
+
+    Parameters
+    ----------
+    shot : Shot
+        On the reference lane.
+    """
+    over, up = setup.drilled.marks.pin_in
+    side = "over" if over >= 0 else "to the other side"
+    parts = [
+        f"Pin {setup.drilled.pin_side}: {shown(abs(over), 2)} in {side}, {shown(abs(up), 2)} in "
+        f"{'up' if up >= 0 else 'down'} from the grip centre.",
+        _differential(effects),
+        _psa(setup, effects),
+        f"On the reference lane it flares {shown(shot.flare_in, 1)} in.",
+    ]
+    return " ".join(part for part in parts if part)
+
+
+def _differential(effects: HoleEffects) -> str:
+    if not effects.holes:
+        return "Without holes it keeps what its spec sheet says."
+    before, after = (shown(held["differential_in"], 3) for held in (effects.before, effects.after))
+    taken = shown(effects.before["weight_oz"] - effects.after["weight_oz"], 1)
+    if after == before:
+        change = f"leaves the differential at {after} in"
+    else:
+        way = "raises" if float(after) > float(before) else "lowers"
+        change = f"{way} the differential from {before} to {after} in"
+    shares = effects.shares["differential_in"]
+    most = max(range(len(shares)), key=lambda i: abs(shares[i]))
+    hole = effects.holes[most]
+    return (
+        f"Drilling takes {taken} oz and {change}; the {hole} hole does most to it "
+        f"({shown(shares[most], 3, sign=True)} in)."
+    )
+
+
+def _psa(setup: Setup, effects: HoleEffects) -> str:
+    if "psa_moved_deg" not in effects.after or not effects.holes:
+        return ""
+    moved = effects.after["psa_moved_deg"]
+    return f"The PSA ends {shown(moved, 0)} degrees from its mark."
+
+
+def layout_notes(setup: Setup, shot: Shot) -> list[str]:
+    """Rules, marks in holes, rings over holes, doubts about the way back from distances."""
+    said = ball_notes(setup)
+    ring = ring_words(setup, shot)
+    doubts = setup.layout.distances(setup.ball.circumference_in).doubts(setup.ball.circumference_in)
+    said += [ring] if ring else []
+    said += [f"From distances back to angles: {doubt}" for doubt in doubts]
+    return said
+
+
+def static_words(setup: Setup, bands: dict[str, Range] | None = None) -> str:
+    """Static balance against the rule, and where the scale's own way of reading could pass it."""
+    limit = sources.value("static_max")
+    if setup.ball.weight_lb <= sources.value("static_max_above"):
+        return (
+            f"The {limit:g} oz rule is for balls over {sources.value('static_max_above'):g} lb; "
+            "lighter ones have their own: see the current rules."
+        )
+    names = {"top_oz": "top", "side_oz": "side", "finger_oz": "finger"}
+    now = dict(zip(names, setup.drilled.static_balance_oz, strict=True))
+    key = max(now, key=lambda name: abs(now[name]))
+    said = f"Static balance: most is {names[key]} weight, {shown(now[key], 2, sign=True)} oz"
+    said += f", {'above' if abs(now[key]) > limit else 'within'} the rule's {limit:g} oz."
+    could = [
+        names[name] for name in names
+        if bands and abs(now[name]) <= limit
+        and max(abs(bands[name].low), abs(bands[name].high)) > limit
+    ]  # fmt: skip
+    if could:
+        said += f" But {' and '.join(could)} weight could pass it: weigh the ball."
+    return said

@@ -1,9 +1,10 @@
 """The bowler: hand, positive axis point and release."""
 
 from dataclasses import dataclass
+from os import PathLike
 from typing import NamedTuple
 
-from workbook import errors, units
+from workbook import errors, setup_file, units
 from workbook.core import release, sphere
 from workbook.inputs import Inputs, quantity, word
 
@@ -80,3 +81,26 @@ class Bowler(Inputs):
             self.axis_tilt_deg * units.DEGREE,
         )
         return turn / units.DEGREE
+
+    def to_json(self, path: str | PathLike[str], *, overwrite: bool = True) -> None:
+        """Write the bowler to a file, all or nothing.
+
+        Raises
+        ------
+        InputRefused
+            A place that cannot be written, or a file that is there already and not to be
+            overwritten: also one that holds no bowler this workbook can read. An older file there
+            stays as it was.
+        """
+        setup_file.write(path, self, overwrite=overwrite)
+
+    @classmethod
+    def from_json(cls, path: str | PathLike[str]) -> "Bowler":
+        """Read a bowler from a file.
+
+        Raises
+        ------
+        InputRefused
+            A file that is damaged, of a newer version, or holds a value outside its limits.
+        """
+        return setup_file.read(path, cls)

@@ -6,12 +6,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbook import errors, sources, units
-from workbook.comparison import USUAL_LINE
+from workbook.comparison import RATED, USUAL_LINE
 from workbook.core import roll as kernel
 from workbook.draws import Draw, draw
 from workbook.drilling import static_balance
 from workbook.lane import Lane
 from workbook.line import Line, board_at
+from workbook.rating import REFERENCE, STRAIGHT
 from workbook.rolling import friction, record, roll_records, shots_from
 from workbook.scatter import Scatter
 from workbook.setup import Setup
@@ -43,8 +44,10 @@ class Range:
 class Bands:
     """The middle four fifths of what could be, for two setups and for their difference.
 
-    Quantities are those of `Shot`, and of `Drilled` with its static balance; one that more than a
-    tenth of the draws do not have (a gutter ball, no roll) is left out.
+    Quantities are those of `Shot` ("total_hook_boards", "roll_ft", ...), of `Drilled` with its
+    static balance ("differential_in", "side_oz", ...), and the rating on the reference lane
+    ("hook_potential_boards", "rated_length_ft"); one that more than a tenth of the draws do not
+    have (a gutter ball, no roll) is left out.
 
     Parameters
     ----------
@@ -55,7 +58,7 @@ class Bands:
     difference : dict of str to Range
         B minus A, draw by draw: what moves both alike does not widen it.
     missing : dict of str to int
-        Draws in which A or B does not have the quantity.
+        Draws in which A or B does not have the quantity, where there are any.
     path_a, path_b : array (2, 61)
         Least and greatest board at every whole foot from the foul line [board]; a ball in the
         gutter stays there.
@@ -100,6 +103,14 @@ def bands(
     ------
     InputRefused
         Something that is not what its name says.
+
+    Examples
+    --------
+    >>> from workbook import demo
+    >>> found = bands(*demo.pin_up_and_down())
+    >>> hook = found.difference["total_hook_boards"]  # B minus A
+    >>> hook.low < 0 < hook.high, hook.decided
+    (True, False)
     """
     lane = Lane.house() if lane is None else lane
     line = USUAL_LINE if line is None else line
@@ -117,7 +128,7 @@ def bands(
         a=_ranges(one.columns),
         b=_ranges(two.columns),
         difference=_ranges(difference),
-        missing={key: int(np.isnan(column[1:]).sum()) for key, column in difference.items()},
+        missing={key: lost for key, column in difference.items() if (lost := _lost(column))},
         path_a=one.path,
         path_b=two.path,
     )
@@ -145,16 +156,31 @@ class _Drawn:
 
     @classmethod
     def of(cls, drawn: list[Draw], lane: Lane) -> "_Drawn":
-        shots = np.array(
-            [record(one.body, one.thrower, one.line, friction(one.thrower)) for one in drawn],
-            kernel.SHOT,
-        )
-        tracks = np.empty((len(drawn), FEET))
-        results = roll_records(shots, lane, drawn[0].thrower.bowler.hand, tracks=tracks)
+        hand, tracks = drawn[0].thrower.bowler.hand, np.empty((len(drawn), FEET))
+        shots = _records(drawn, [one.line for one in drawn], gutters=True)
+        results = roll_records(shots, lane, hand, tracks=tracks)
         boards = board_at(tracks)
         path = np.percentile(boards[1:], (LOW, HIGH), axis=0)
         path[0], path[1] = np.minimum(path[0], boards[0]), np.maximum(path[1], boards[0])
-        return cls(vars(shots_from(results, shots)) | _of_balls(drawn), path)
+        columns = vars(shots_from(results, shots)) | _of_balls(drawn)
+        rated = _records(drawn, [STRAIGHT] * len(drawn), gutters=False)
+        rating = shots_from(roll_records(rated, REFERENCE, hand), rated)
+        columns |= {name: getattr(rating, quantity) for name, quantity in RATED.items()}
+        return cls(columns, path)
+
+
+def _lost(column: Array) -> int:
+    return int(np.isnan(column[1:]).sum())
+
+
+def _records(drawn: list[Draw], lines: list[Line], *, gutters: bool) -> NDArray[np.void]:
+    return np.array(
+        [
+            record(one.body, one.thrower, line, friction(one.thrower), gutters=gutters)
+            for one, line in zip(drawn, lines, strict=True)
+        ],
+        kernel.SHOT,
+    )
 
 
 def _of_balls(drawn: list[Draw]) -> dict[str, Array]:

@@ -100,7 +100,8 @@ def drill(
     Textbook mechanics. What is assumed: the filler's density, the inserts' density, that the CG
     lies toward the CG mark at kappa x radius x (top weight / weight) (see `Assumptions`), and that
     the CG mark of an asymmetric ball lies on the line from pin to PSA. Where bores meet inside the
-    ball, what they share is cut twice: about 0.1 oz for two usual finger holes.
+    ball, what they share is cut twice: 0.03 oz for two usual finger holes, 0.2 oz if they are 2 3/4
+    in deep.
 
     Returns
     -------

@@ -55,6 +55,7 @@ TERMS = (
     Term("pocket", "Boards 17 to 18 at 4 to 6 degrees are the best (published: USBC)."),
     Term("PSA", "Mass-bias mark of an asymmetric ball: the axis of high RG."),
     Term("reference lane", "The same oil on every board, about 25 mL over 40 ft, no gutters."),
+    Term("rev rate", "Turns of the ball in a minute.", "rpm"),
     Term("RG", "Radius of gyration: root of moment of inertia over mass, about an axis.", "in"),
     Term("roll", "Distance at which a tenth of the release slip is left.", "ft"),
     Term("scatter", "How much a bowler's own shots differ: standard deviations."),
@@ -66,7 +67,6 @@ TERMS = (
     Term("top weight", "Static balance of the undrilled ball.", "oz", "toward the CG mark"),
     Term("total hook", "Boards between where the ball crosses 60 ft and where the launch line "
          "would.", "boards", "away from the bowling hand's side"),
-    Term("rev rate", "Turns of the ball in a minute.", "rpm"),
     Term("track", "Where the ball touches the lane; each revolution leaves an oil ring."),
     Term("uniform ball", "A ball of the same size with its mass spread evenly: RG is R sqrt(2/5) "
          "for every axis (textbook).", "in"),

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from workbook import errors, sources, units
 from workbook.ball import Ball
@@ -282,8 +283,14 @@ def _ratio(words: str, part: float, whole: float, given: float) -> float:
 
 def _doubts(worst: dict[str, float], error_in: float) -> tuple[str, ...]:
     return tuple(
-        f"The {words} is doubtful: an error of {error_in:g} inch in a mark moves it by "
+        f"The {words} is doubtful: an error of {_inches(error_in)} in a mark moves it by "
         f"{off:.1f} degrees here."
         for words, off in worst.items()
         if off > sources.value("doubtful_angle")
     )
+
+
+def _inches(error_in: float) -> str:
+    """As a fraction where the tape has a line for it."""
+    part = Fraction(error_in)
+    return f"{part if part.denominator in (8, 16, 32, 64) else f'{error_in:g}'} inch"

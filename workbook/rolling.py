@@ -27,7 +27,7 @@ Kind = TypeVar("Kind")
 TOLERANCE = 1e-6
 NO_TRACKS = np.empty((0, 0))
 NEARLY_ONE = math.cos(1e-3)  # of an angle at which a turn can still be told
-CHUNK = 64  # shots that one thread rolls at a time
+CHUNK = 64  # shots that one thread rolls at a time, at most
 ANYWHERE = 1e6  # half width of a lane without gutters [m]
 
 
@@ -221,8 +221,14 @@ def roll_records(
 
 
 def _chunks(places: Sequence[int]) -> Iterator[Sequence[int]]:
-    for begin in range(0, len(places), CHUNK):
-        yield places[begin : begin + CHUNK]
+    size = _chunk(len(places))
+    for begin in range(0, len(places), size):
+        yield places[begin : begin + size]
+
+
+def _chunk(n: int) -> int:
+    """Shots that a thread rolls at a time: few, so that all threads end together; not too few."""
+    return min(CHUNK, max(CHUNK // 8, -(-n // 8)))
 
 
 class _Rolling:
@@ -230,7 +236,7 @@ class _Rolling:
 
     def __init__(self, lane: Lane, n: int, workers: int | None) -> None:
         self.lane, self.jobs = lane, list[Future[None]]()
-        threads = min(workers or os.cpu_count() or 1, -(-n // CHUNK))
+        threads = min(workers or os.cpu_count() or 1, -(-n // _chunk(n)))
         self.pool = ThreadPoolExecutor(threads) if threads > 1 else None
 
     def __enter__(self) -> "_Rolling":

@@ -150,6 +150,25 @@ class HoleOutline:
 
 
 @dataclass(frozen=True, eq=False)
+class TrackMarks:
+    """A measured oil ring on the ball.
+
+    Parameters
+    ----------
+    points : (N, 3) ndarray
+        The measured points, unit vectors [1].
+    ring : (M, 3) ndarray
+        The fitted ring, closed [1].
+    region : (K, 3) ndarray
+        Outline of where the PAP may lie, closed [1].
+    """
+
+    points: np.ndarray
+    ring: np.ndarray
+    region: np.ndarray
+
+
+@dataclass(frozen=True, eq=False)
 class BallScene:
     """One laid-out ball.
 
@@ -162,7 +181,8 @@ class BallScene:
     holes : tuple of HoleOutline
         All drilled holes.
     pin, mass_mark, pap : (3,) ndarray
-        Directions of the pin, of the mass bias or CG mark, and of the positive axis point [1].
+        Directions of the pin, of the mass bias or CG mark, and of the positive axis point [1]; the
+        first two are None on a ball that is not laid out.
     mass_kind : {"PSA", "CG"}
         What `mass_mark` is.
     val, midline, grip_line : (N, 3) ndarray
@@ -175,6 +195,9 @@ class BallScene:
         Circumference of the ball [in]; only the words need it, to give places in inches.
     layout_line : (N, 3) ndarray or None
         From the PAP over the pin to the mass mark: between them lie the layout's angles [1].
+    track : TrackMarks or None
+        A measured ring; with one the second view shows the side away from the grip, so that every
+        point is seen once.
 
     Raises
     ------
@@ -187,8 +210,8 @@ class BallScene:
     caption: str
     hand: str
     holes: tuple[HoleOutline, ...]
-    pin: np.ndarray
-    mass_mark: np.ndarray
+    pin: np.ndarray | None
+    mass_mark: np.ndarray | None
     mass_kind: str
     pap: np.ndarray
     val: np.ndarray
@@ -198,6 +221,7 @@ class BallScene:
     ring_over_hole: tuple[bool, ...] = ()
     circumference_in: float = 27.0
     layout_line: np.ndarray | None = None
+    track: TrackMarks | None = None
 
     def __post_init__(self):
         _check([self.label], self.hand)
@@ -215,14 +239,18 @@ class BallScene:
                     (self.mass_kind, self.mass_mark),
                     ("PAP", self.pap),
                 )
+                if point is not None
             )
             + "."
         )
+        if self.track is not None:
+            parts.append(f"{len(self.track.points)} measured points and the ring through them.")
         over = sum(self.ring_over_hole)
-        parts.append(
-            f"{len(self.rings) or 'No'} oil ring{'s' * (len(self.rings) != 1)}"
-            + (f", {over} of them over a hole." if over else ".")
-        )
+        if self.track is None or self.rings:
+            parts.append(
+                f"{len(self.rings) or 'No'} oil ring{'s' * (len(self.rings) != 1)}"
+                + (f", {over} of them over a hole." if over else ".")
+            )
         if self.caption:
             parts.append(self.caption.rstrip(".") + ".")
         return " ".join(parts)

@@ -57,7 +57,8 @@ class Setup(Inputs):
         ------
         InputRefused
             A place that cannot be written, or a file that is there already and not to be
-            overwritten; an older file there stays as it was.
+            overwritten: also one that holds no setup this workbook can read. An older file there
+            stays as it was.
         """
         setup_file.write(path, self, overwrite=overwrite)
 

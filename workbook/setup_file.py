@@ -1,19 +1,21 @@
-"""The one file form of a setup: JSON with a format name and a version.
+"""The one file form of a setup or a bowler: JSON with a format name and a version.
 
 The form follows the input records themselves, so a new field needs no code here.
 """
 
 import json
+import os
+import warnings
 from dataclasses import fields, is_dataclass
 from os import PathLike
+from pathlib import Path
 from typing import Any, TypeVar
 
 from workbook import text_file
-from workbook.errors import InputRefused, one_line, shown
+from workbook.errors import InputRefused, LegalLimit, one_line, shown
 from workbook.grip import Grip, Hole
 from workbook.inputs import Inputs
 
-FORMAT = "bowling-ball setup"
 VERSION = 1
 Record = TypeVar("Record")
 
@@ -59,24 +61,39 @@ def _holes(plain: Any, where: str) -> tuple[Hole, ...]:
     return tuple(from_plain(Hole, hole, f"{where}, hole {i}") for i, hole in enumerate(plain, 1))
 
 
-def write(path: str | PathLike[str], setup: Inputs, *, overwrite: bool = True) -> None:
-    """Write `setup` all or nothing."""
-    plain = {"format": FORMAT, "version": VERSION, **to_plain(setup)}
+def write(path: str | PathLike[str], record: Inputs, *, overwrite: bool = True) -> None:
+    """Write `record` all or nothing; only a file that holds a readable one may be replaced.
+
+    Raises
+    ------
+    InputRefused
+        A place that cannot be written, or something there that is not to be lost.
+    """
+    file = text_file.place(path)
+    if overwrite and os.path.lexists(file) and not file.is_dir():
+        _check_replaceable(file, type(record))
+    plain = {"format": _format(type(record)), "version": VERSION, **to_plain(record)}
     text = json.dumps(plain, indent=2, ensure_ascii=False, allow_nan=False)
-    text_file.write(text_file.place(path), text + "\n", overwrite=overwrite)
+    text_file.write(file, text + "\n", overwrite=overwrite)
 
 
 def read(path: str | PathLike[str], kind: type[Record]) -> Record:
-    """Read a setup of the class `kind`."""
+    """Read a record of the class `kind`.
+
+    Raises
+    ------
+    InputRefused
+        A file that is damaged, of another kind or a newer version, or holds a value outside its
+        limits.
+    """
     file = text_file.place(path)
-    name = one_line(file.name)
-    plain = _parsed(text_file.read(file), name)
+    name, noun = one_line(file.name), kind.__name__.lower()
+    plain = _parsed(text_file.read(file), name, noun)
     if not isinstance(plain, dict):
         raise InputRefused(f"{name} must be a group of named values, not {shown(plain)}.")
-    if plain.get("format") != FORMAT:
-        raise InputRefused(
-            f'{name} is no setup: format must be "{FORMAT}", not {shown(plain.get("format"))}.'
-        )
+    if plain.get("format") != _format(kind):
+        found = shown(plain.get("format"))
+        raise InputRefused(f'{name} is no {noun}: format must be "{_format(kind)}", not {found}.')
     version = plain.get("version")
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
         raise InputRefused(
@@ -91,7 +108,22 @@ def read(path: str | PathLike[str], kind: type[Record]) -> Record:
     return from_plain(kind, body, name)
 
 
-def _parsed(text: str, name: str) -> Any:
+def _format(kind: type) -> str:
+    return f"bowling-ball {kind.__name__.lower()}"
+
+
+def _check_replaceable(file: Path, kind: type[Inputs]) -> None:
+    """Refuse to replace what this workbook could not have written as it stands."""
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", LegalLimit)
+            read(file, kind)
+    except InputRefused as why:
+        name = one_line(file.name)
+        raise InputRefused(f"{name} stays as it is, give another name: {why}") from None
+
+
+def _parsed(text: str, name: str, noun: str) -> Any:
     def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
         plain = dict(pairs)
         if len(plain) < len(pairs):
@@ -110,4 +142,4 @@ def _parsed(text: str, name: str) -> Any:
             f"{name} row {why.lineno}, column {why.colno}: the file is damaged there."
         ) from None
     except RecursionError:
-        raise InputRefused(f"{name} is nested too deeply: it is no setup.") from None
+        raise InputRefused(f"{name} is nested too deeply: it is none of ours.") from None

@@ -54,7 +54,7 @@ _fact("gravity", "standard gravity", 9.80665, "m/s^2", "published",
 # The lane
 _fact("lane_length", "foul line to head-pin spot", 60.0, "ft", "published", LANES)
 _fact("lane_width", "lane width", 41.5, "in", "published", LANES)
-_fact("boards", "boards of a lane", 39, "1", "published", LANES)
+_fact("boards", "boards of a lane", 39, "board", "published", LANES)
 _fact("pin_spacing", "pin spacing", 12.0, "in", "published", LANES)
 _fact("pin_belly", "pin's greatest diameter", 4.766, "in", "memory", "USBC pin specification")
 _fact("arrow_center_ft", "distance of the middle arrow", 16.0, "ft", "common practice",

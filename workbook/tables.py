@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from workbook import sources
 from workbook.comparison import CAUSES, Comparison
 
 if TYPE_CHECKING:
@@ -155,3 +156,22 @@ def shown(value: float | None, digits: int, *, sign: bool = False) -> str:
         return "-"
     rounded = round(value, digits) + 0.0
     return f"{rounded:+.{digits}f}" if sign and rounded else f"{rounded:.{digits}f}"
+
+
+def facts_frame(mark: str) -> "pd.DataFrame":
+    """The constants of one mark from the registry: words, value, unit, range, source."""
+    import pandas as pd
+
+    rows = [
+        {
+            "what": fact.words,
+            "value": f"{fact.value:.6g}",
+            "unit": "" if fact.unit == "1" else fact.unit,
+            "range": "fixed" if low == high else f"{low:g} to {high:g}",
+            "source": fact.source,
+        }
+        for fact in sources.FACTS.values()
+        for low, high in [fact.range]
+        if fact.mark == mark
+    ]
+    return pd.DataFrame(rows)

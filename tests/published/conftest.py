@@ -1,5 +1,6 @@
 """`--show-checks` prints every check value beside what the library gives."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -26,7 +27,8 @@ def pytest_report_teststatus(report, config):
 
 def pytest_terminal_summary(terminalreporter, config):
     if _shows(config):
-        terminalreporter.write_line(table.text(facts.CHECKS))
+        width = shutil.get_terminal_size().columns
+        terminalreporter.write_line(table.text(facts.CHECKS, width))
 
 
 def pytest_deselected(items):

@@ -1,10 +1,12 @@
 """The table of check values; `fact("rg_min")` gives a row, and naming it is what claims it.
 
-A row compares with `check`, `check_between` or `check_that`. Each of them asserts, and keeps what
-was found for the table that `python3 -m workbook check` prints.
+A row compares in one of three ways, its kind: a *value* (`check`), something *consistent* with it
+(`check_between`, `check_that`), or a constant *taken* from the same source (`check_taken`). Each
+asserts, and keeps what was found for the table that `python3 -m workbook check` prints.
 """
 
 import csv
+import math
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -44,58 +46,72 @@ class Fact:
         return float(low), float(high)
 
     @property
-    def expected(self) -> str:
-        """Value, unit and tolerance, as the row has them."""
-        return self._written(self.tolerance)
+    def given(self) -> str:
+        """The value as the source has it, with its unit."""
+        return self.with_unit(self.text)
+
+    def with_unit(self, text: str) -> str:
+        return text if self.unit in ("1", "-") else f"{text} {self.unit}"
 
     def check(self, got: float, *, rel: float | None = None, within: float | None = None) -> None:
-        """Compare with the value: within the row's tolerance, or another share or amount."""
+        """Compare the value: within the row's tolerance, or another share or amount."""
         __tracebackhide__ = True
         if rel is not None:
             within = rel * self.value
         amount = self.within if within is None else within
-        expected = self._written(f"{amount:.2g}") if self._is_looser(amount) else self.expected
-        self._keep(abs(got - self.value) <= amount, expected, got)
+        if amount <= ROUNDING * abs(self.value):
+            digits = _decimals(self.text)
+            expected = self.with_unit(self.text) + " exactly"
+        else:
+            first = max(0, -math.floor(math.log10(amount)))  # digit of the amount
+            digits = max(_decimals(self.text), first)
+            expected = self.with_unit(f"{self.value:.{digits}f} ± {amount:.{first}f}")
+        self._keep("value", abs(got - self.value) <= amount, expected, got, digits)
 
     def check_between(self, got: float) -> None:
         """Compare with the band: `got` lies inside it."""
         __tracebackhide__ = True
         low, high = self.band
-        self._keep(low < got < high, self.expected, got)
+        digits = max(1, _decimals(self.text))
+        expected = self.with_unit(f"between {low:.{digits}f} and {high:.{digits}f}")
+        self._keep("consistent", low < got < high, expected, got, digits)
 
-    def check_that(self, agrees: bool, got: str) -> None:
-        """Say whether it agrees, and in words what was found: for a row that is no plain number."""
+    def check_that(self, agrees: bool, test: str, got: str) -> None:
+        """Say in words what is tested and what was found: for a rule, an order or an input."""
         __tracebackhide__ = True
-        self._keep(agrees, self.expected, got)
+        self._keep("consistent", agrees, test, got, 0)
 
-    def _written(self, tolerance: str) -> str:
-        unit = "" if self.unit in ("1", "-") else f" {self.unit}"
-        is_amount = re.fullmatch(r"[\d.]+(e-\d+)?( in)?", tolerance)
-        return f"{self.text}{unit} " + (f"± {tolerance}" if is_amount else f"({tolerance})")
-
-    def _is_looser(self, amount: float) -> bool:
-        try:
-            return amount > max(self.within, ROUNDING * self.value)
-        except ValueError:  # a tolerance in words
-            return False
-
-    def _keep(self, agrees: bool, expected: str, got: float | str) -> None:
+    def check_taken(self, *got: float) -> None:
+        """Say that the library has the source's own figures, typed in: this proves nothing."""
         __tracebackhide__ = True
-        CHECKS.append(Check(self, expected, got, bool(agrees)))
+        given = [float(number) for number in self.text.split(" to ")]
+        found = self.with_unit(" to ".join(f"{number:.{_decimals(self.text)}f}" for number in got))
+        self._keep("taken", given == list(got), self.given, found, 0)
+
+    def _keep(self, kind: str, agrees: bool, expected: str, got: float | str, digits: int) -> None:
+        __tracebackhide__ = True
+        CHECKS.append(Check(self, kind, expected, got, bool(agrees), digits))
         assert agrees, (
             f"{self.id}: {self.quantity}: expected {expected} ({self.source or self.mark}), "
             f"got {got}"
         )
 
 
+def _decimals(text: str) -> int:
+    """Most digits behind a point in a text."""
+    return max(len(part) for part in re.findall(r"\d+(?:\.(\d+))?", text))
+
+
 @dataclass(frozen=True)
 class Check:
-    """One comparison with a row: what was expected, what was found, and whether it agrees."""
+    """One comparison with a row: its kind, what was expected and found, and whether it agrees."""
 
     row: Fact
+    kind: str
     expected: str
     got: float | str
     agrees: bool
+    digits: int  # behind the point, of a number got
 
 
 CHECKS: list[Check] = []  # of this session, in the order in which the tests ran

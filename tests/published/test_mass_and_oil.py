@@ -8,7 +8,7 @@ from tests.conftest import SETUP, USUAL, changed
 from tests.published.facts import fact
 from workbook import lane
 
-WATER_G_CM3 = 1.0
+WATER_G_CM3 = 1.000  # at 4 C; 0.998 at 20 C, where 11.99 lb floats
 # a limit at the very circumference is passed by rounding
 pytestmark = pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
 
@@ -18,7 +18,7 @@ def test_mean_density():
 
 
 def test_heaviest_ball_that_floats():
-    """12 lb just floats and 12.5 sinks: published demonstrations; the limit is derived."""
+    """12 lb just floats and 12.5 sinks: demonstrations (memory); the limit is derived."""
     limit = fact("float_limit")
     density = {lb: changed(weight_lb=lb, circumference_in=8.595 * np.pi).ball
                .mean_density_g_cm3 for lb in (12.0, limit.value, 12.5)}  # fmt: skip
@@ -50,8 +50,13 @@ def test_film_of_27_ml_over_42_ft():
 
 
 def test_flat_condition_is_a_sport_pattern():
-    """Published: USBC sport pattern calculations, about 2008-2015; later rules differ."""
+    """Published: USBC sport pattern calculations, about 2008-2015; later rules differ.
+
+    Mean film of boards 16 to 24 over that of boards 3 to 7: the house has 7 to 1 only from board
+    20 to board 1.
+    """
     films = (wb.Lane.flat().film_um[0], wb.Lane.house().film_um[0])
     flat, house = (film[15:24].mean() / film[2:7].mean() for film in films)
     limit = fact("sport_ratio")
-    limit.check_that(flat < limit.value < house, f"flat {flat:.1f}, house {house:.1f}")
+    limit.check_that(flat < limit.value < house, "flat lane below, house lane above",
+                     f"{flat:.1f} and {house:.1f}, boards 16-24 over 3-7")  # fmt: skip

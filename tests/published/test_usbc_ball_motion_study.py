@@ -25,12 +25,13 @@ def test_surface_moves_the_hook_more_than_layout_or_core():
     ]
     fact("surface_first").check_that(
         surface > 2 * max(others),
-        f"hook moves {surface:.1f} boards by surface, at most {max(others):.1f} by others",
+        "surface moves hook over twice as much as layout or core",
+        f"{surface:.1f} boards against {max(others):.1f} at most",
     )
 
 
 def test_skid_then_hook_then_roll():
-    """Hardly any turn at first, most of it in the middle, none once the slip is gone."""
+    """Hardly any turn at first, most in the middle, little once a tenth of the slip is left."""
     assert fact("skid_hook_roll").text == "skid, hook, roll"
     shot = wb.roll(SETUP, wb.Lane.house(), wb.Line(laydown_board=26, arrow_board=18))
     at = np.array([0.0, shot.length_ft - 20, shot.length_ft, shot.roll_ft, 60.0])
@@ -40,5 +41,6 @@ def test_skid_then_hook_then_roll():
     in_order = bool(np.all(np.diff(at) > 0))
     fact("skid_hook_roll").check_that(
         in_order and 0 <= skid < 0.2 * hook and abs(roll) < 0.5 * hook and slip < 0.1,
-        f"turns {skid:.3f}, {hook:.3f}, {roll:.3f} deg a foot",
+        "turns most in the hook; roll starts with a tenth of the slip left",
+        f"{skid:.2f}, {hook:.2f}, {roll:.2f} deg a foot",
     )

@@ -247,7 +247,7 @@ def test_a_huge_file_is_refused_unread(file, monkeypatch):
 @pytest.mark.parametrize("older", [True, False])
 def test_a_failed_writing_keeps_the_older_file_and_leaves_nothing(file, monkeypatch, call, older):
     if older:
-        file.write_text("older")
+        file.write_text(GOLDEN)
 
     def full(*_):
         raise OSError(28, "No space left on device")
@@ -255,11 +255,11 @@ def test_a_failed_writing_keeps_the_older_file_and_leaves_nothing(file, monkeypa
     monkeypatch.setattr(call, full)
     refused(lambda: SHOT.to_json(file), "ball F.json", "cannot be written", "No space left")
     assert [p.name for p in file.parent.iterdir()] == ["ball F.json"] * older
-    assert not older or file.read_text() == "older"
+    assert not older or file.read_text() == GOLDEN
 
 
 def test_an_interrupted_writing_keeps_the_older_file_too(file, monkeypatch):
-    file.write_text("older")
+    file.write_text(GOLDEN)
 
     def interrupted(*_):
         raise KeyboardInterrupt
@@ -267,7 +267,18 @@ def test_an_interrupted_writing_keeps_the_older_file_too(file, monkeypatch):
     monkeypatch.setattr("os.fsync", interrupted)
     with pytest.raises(KeyboardInterrupt):
         SHOT.to_json(file)
-    assert [p.read_text() for p in file.parent.iterdir()] == ["older"]
+    assert [p.read_text() for p in file.parent.iterdir()] == [GOLDEN]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["", "notes of mine", GOLDEN[:400], "[1]", json.dumps(edited(version=2)),
+     json.dumps(edited("bowler", speed_mph=26)), json.dumps(edited(format="bowling-ball bowler"))],
+)  # fmt: skip
+def test_what_is_no_readable_setup_is_never_written_over(file, text):
+    file.write_text(text)
+    refused(lambda: SHOT.to_json(file), "ball F.json stays as it is, give another name")
+    assert [p.read_text() for p in file.parent.iterdir()] == [text]
 
 
 def test_places_that_cannot_be_written_are_refused(tmp_path):

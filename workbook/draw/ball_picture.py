@@ -16,6 +16,7 @@ from workbook.scenes import BallScene
 BALL_IN = 4.8  # width of one ball's two views
 HEAD_IN, SIDE_IN, CAPTION_IN = 0.32, 0.22, 0.42  # title, names of the views, caption and warning
 VIEWS = ("grip side", "PAP side")
+FAR = "far side"  # the second view of a ball whose track was measured
 
 
 class BallPicture(Picture):
@@ -68,7 +69,7 @@ class BallPicture(Picture):
         return axes
 
     def _same_still(self, old: Sequence[BallScene], new: Sequence[BallScene]) -> bool:
-        return len(old) == len(new)
+        return _tracked(old) == _tracked(new)
 
     def _show_still(self, scene: Sequence[BallScene]) -> None:
         if len(scene) > self.count:
@@ -78,6 +79,8 @@ class BallPicture(Picture):
         for place, (view, name) in enumerate(zip(self.views, self.sides, strict=True)):
             view.outline.set_visible(place < 2 * len(scene))
             name.set_visible(place < 2 * len(scene))
+            if place < 2 * len(scene) and place % 2:
+                name.set_text(FAR if _tracked(scene)[place // 2] else VIEWS[1])
 
     def _show(self, scene: Sequence[BallScene]) -> None:
         for place in range(self.count):
@@ -86,7 +89,8 @@ class BallPicture(Picture):
                 text.set_visible(place < len(scene))
             if place < len(scene):
                 ball = scene[place]
-                for view, centre in zip(views, (GRIP, ball.pap), strict=True):
+                second = ball.pap if ball.track is None else -GRIP
+                for view, centre in zip(views, (GRIP, second), strict=True):
                     view.show(ball, View.toward(centre, ball.hand))
                 self._show_words(place, ball)
             else:
@@ -106,3 +110,7 @@ class BallPicture(Picture):
 
     def _words(self, scene: Sequence[BallScene]) -> str:
         return " ".join(ball.describe() for ball in scene)
+
+
+def _tracked(scene: Sequence[BallScene]) -> list[bool]:
+    return [ball.track is not None for ball in scene]

@@ -30,6 +30,14 @@ MARK: Any = {
     "markeredgecolor": style.PAPER,
     "markeredgewidth": 1.0,
 }
+POINT: Any = {
+    "linestyle": "none",
+    "marker": "o",
+    "markersize": 4.5,
+    "markerfacecolor": style.PAPER,
+    "markeredgecolor": style.INK,
+    "markeredgewidth": 1.2,
+}
 DASHES = (0, (2.4, 1.2))
 MARKS = {"pin": "o", "mass": "X", "PAP": "P"}
 LINES = {"VAL": "-", "midline": (0, (1, 1.6)), "grip line": (0, (5, 2))}
@@ -72,7 +80,9 @@ class BallView:
         self.warned = LineCollection([], colors=style.WARNING, linewidths=2.2, linestyles=[DASHES])
         for collection in (self.rings, self.holes, self.warned):
             axes.add_collection(picture.moves(collection))
+        self.fitted, self.points = line(linewidth=1.8), line(**POINT)
         self.marks = {name: line(marker=marker, **MARK) for name, marker in MARKS.items()}
+        self.region = line(color=style.WARNING, linewidth=1.4)
         self.names = {
             name: text(
                 ha="center",
@@ -102,6 +112,7 @@ class BallView:
         areas = [area for hole in scene.holes if len(area := view.near_area(hole.outline))]
         self.holes.set_verts(areas)
         self._show_rings(scene, view)
+        self._show_track(scene, view)
         anchors = self._show_marks(scene, view)
         self._place_names(scene, anchors | self._line_anchors(scene, view), areas)
 
@@ -111,6 +122,9 @@ class BallView:
             *self.marks.values(),
             *self.names.values(),
             self.layout,
+            self.fitted,
+            self.points,
+            self.region,
             self.rings,
             self.warned,
             self.holes,
@@ -134,10 +148,26 @@ class BallView:
             lines.set_color(inked)
         self.drawn_rings = runs[0] + runs[1]
 
+    def _show_track(self, scene: BallScene, view: View) -> None:
+        """A measured ring: its points, the circle through them, and where the PAP may lie."""
+        track = scene.track
+        for artist in (self.fitted, self.points, self.region):
+            artist.set_visible(track is not None)
+        if track is None:
+            return
+        self.fitted.set_color(style.SETUPS[scene.label].colour)
+        self.fitted.set_data(*_joined(view.near_runs(track.ring)))
+        self.region.set_data(*_joined(view.near_runs(track.region)))
+        seen = view.flat(track.points)
+        self.points.set_data(*seen[seen[:, 2] >= 0.0, :2].T)
+
     def _show_marks(self, scene: BallScene, view: View) -> dict[str, np.ndarray]:
         colour = style.SETUPS[scene.label].colour
         anchors = {}
         for name, point in (("pin", scene.pin), ("mass", scene.mass_mark), ("PAP", scene.pap)):
+            if point is None:
+                self.marks[name].set_visible(False)
+                continue
             right, up, near = view.flat(point)
             self.marks[name].set_visible(near >= 0.0)
             self.marks[name].set_data([right], [up])
@@ -149,9 +179,9 @@ class BallView:
     def _line_anchors(self, scene: BallScene, view: View) -> dict[str, np.ndarray]:
         """Where the names of lines want to stand."""
         anchors = {}
-        for name, points in (
-            (("VAL", scene.val), ("midline", scene.midline)) if self.name_lines else ()
-        ):
+        # beside a measured track the second view looks at the far side, which has none of them
+        here = self.name_lines == (scene.track is None)
+        for name, points in (("VAL", scene.val), ("midline", scene.midline)) if here else ():
             runs = view.near_runs(points)
             if runs:
                 run = max(runs, key=len)
@@ -164,6 +194,8 @@ class BallView:
         """Set each name near its anchor, clear of the rest; boxes in pixels from the centre."""
         scale, edge = self.px_per_radius, self.px_per_radius * ROOM
         few = [np.asarray(line.get_xydata()) for line in (*self.lines.values(), self.layout)]
+        if scene.track is not None:
+            few += [np.asarray(line.get_xydata()) for line in (self.fitted, self.points)]
         lines = [*few, *(line[::LINE_STEP] for line in (*self.drawn_rings, RIM))]
         taken = np.vstack(
             [

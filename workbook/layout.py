@@ -12,6 +12,7 @@ from workbook.inputs import Inputs, limits, quantity
 
 CIRCUMFERENCE_IN = sources.value("usual_circumference")
 MARK_ERROR_IN = sources.value("mark_error")
+FINEST = 64  # lines of a tape to the inch
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -293,4 +294,4 @@ def _doubts(worst: dict[str, float], error_in: float) -> tuple[str, ...]:
 def _inches(error_in: float) -> str:
     """As a fraction where the tape has a line for it."""
     part = Fraction(error_in)
-    return f"{part if part.denominator in (8, 16, 32, 64) else f'{error_in:g}'} inch"
+    return f"{part if 1 < part.denominator <= FINEST else f'{error_in:g}'} inch"

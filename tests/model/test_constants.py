@@ -37,7 +37,7 @@ LISTED = {
     "grip.py": ({2.5, 49, 30}, "where no finger is; points of a rim, steps of a root finder"),
     "lane.py": ({0.1}, "shortest zone"),
     "lane_csv.py": ({200.0, 40, 61.0}, "limit and shape of a table"),
-    "layout.py": ({6.75, 0.05}, "limits of a reading"),
+    "layout.py": ({6.75, 0.05, 64}, "limits of a reading, lines of a tape"),
     "line.py": ({20, 15.0}, "the middle board; boards from the middle arrow to an outer one"),
     "path.py": ({181}, "points of an outline"),
     "patterns.py": (None, "invented patterns"),

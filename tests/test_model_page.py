@@ -47,7 +47,8 @@ def test_the_page_offers_a_layout_a_pap_and_a_span():
 @pytest.mark.parametrize(
     ("right", "wrong"),
     [("pin = cos(p) * pap + sin(p)", "pin = cos(p) * pap - sin(p)"),
-     ("volume = 2 / 3 * pi * (R**3 - s**1.5) - ", "volume = 2 / 3 * pi * (R**3 - s**1.5) + ")],
+     ("volume = 2 / 3 * pi * (R**3 - s**1.5) - ", "volume = 2 / 3 * pi * (R**3 - s**1.5) + "),
+     ("cross(axis[0], at) @ axis[1]", "cross(at, axis[0]) @ axis[1]")],
 )  # fmt: skip
 def test_a_wrong_formula_stops_its_cell(right, wrong):
     code = "\0".join(CODE)

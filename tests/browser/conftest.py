@@ -54,8 +54,11 @@ class Lab:
             time.sleep(0.02)
 
     def page(self, notebook: str) -> str:
-        """The address of another notebook."""
-        return self.address.replace(places.FIRST_NOTEBOOK, f"notebooks/{notebook}")
+        """The address of another notebook, in a workspace of its own: no tabs of other visits."""
+        own = f"/lab/workspaces/{notebook.removesuffix('.ipynb')}/"
+        return self.address.replace("/lab/", own).replace(
+            places.FIRST_NOTEBOOK, f"notebooks/{notebook}"
+        )
 
     def close(self) -> None:
         """End Lab and its kernels."""

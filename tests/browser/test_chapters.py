@@ -9,7 +9,7 @@ pytestmark = pytest.mark.slow
 # the chapter, and a slider that moves its first picture
 CHAPTERS = {
     "02_read_the_ball.ipynb": "rg-low-in",
-    "03_measure_the_bowler.ipynb": "error-in",
+    "03_measure_the_bowler.ipynb": "error",
     "04_lay_it_out.ipynb": "pin-to-pap-in",
 }
 

@@ -58,8 +58,8 @@ def test_axis_migration_in_one_revolution():
     assert pytest.approx(expected.value, abs=expected.within) == 13.5 * (1 - (2.48 / 2.53) ** 2)
 
 
-def test_undrilled_ball_flares_most_with_the_pin_an_eighth_around_from_the_pap():
-    """Common practice too; free of torque the migration goes with sin 2 theta."""
+def test_axis_migrates_most_in_a_revolution_with_the_pin_an_eighth_around_from_the_pap():
+    """Undrilled. Common practice too; free of torque the migration goes with sin 2 theta."""
     pins = np.arange(2.0, 4.8, 0.025)
     fact("max_flare").check(pins[np.argmax([migration_in(float(p)) for p in pins])])
 

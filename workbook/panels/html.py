@@ -23,7 +23,7 @@ STYLE = """<style>
 .workbook-sentence p { font-size: 17px; line-height: 1.35; margin: 4px; min-height: 4.1em; }
 .workbook-notes li { line-height: 1.4; }
 .workbook-status { color: #a8123e; font-weight: bold; }
-.workbook-tables { display: flex; flex-wrap: wrap; gap: 4px 36px; align-items: flex-start; }
+.workbook-tables { display: flex; flex-wrap: wrap; overflow-x: auto; gap: 4px 36px; align-items: flex-start; }
 .workbook-tables table { border-collapse: collapse; }
 .workbook-tables td, .workbook-tables th { padding: 1px 8px; line-height: 1.35; text-align: right;
   white-space: nowrap; }

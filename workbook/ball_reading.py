@@ -8,10 +8,9 @@ import numpy as np
 from workbook import demo, errors, sources, units
 from workbook.ball import Ball
 from workbook.bowler import Bowler
-from workbook.certainty import Range, bands
+from workbook.certainty import Range, drilled_bands
 from workbook.grip import Grip
-from workbook.line import Line
-from workbook.rating import REFERENCE, rate_bodies
+from workbook.rating import rate_bodies
 from workbook.rolling import Body, Shots
 from workbook.setup import Setup
 from workbook.surface import Surface
@@ -20,7 +19,6 @@ PIN_UP, PIN_DOWN = (setup.layout for setup in demo.pin_up_and_down())
 # usual places of the pin, from near the PAP to far from it [in]
 DISTANCES_IN = tuple(np.linspace(2.0, 6.0, 17).tolist())
 MORE_RG_IN = 0.05
-BAND_LINE = Line(laydown_board=8.0, launch_deg=0.0)  # far from the gutter that it hooks toward
 
 
 @dataclass(frozen=True)
@@ -170,9 +168,12 @@ def read_ball(ball: Ball, bowler: Bowler, grip: Grip, surface: Surface) -> BallR
 
 
 def flare_bands(reading: BallReading, draws: int = 64) -> tuple[Range, Range]:
-    """Bands of the flare pin up and pin down on the reference lane [in] (see `bands`)."""
-    found = bands(reading.pin_up, reading.pin_down, REFERENCE, BAND_LINE, draws=draws)
-    return found.a["flare_in"], found.b["flare_in"]
+    """Bands of the flare pin up and pin down on the reference lane [in] (see `drilled_bands`)."""
+    up, down = (
+        drilled_bands(setup, draws=draws)["flare_in"]
+        for setup in (reading.pin_up, reading.pin_down)
+    )
+    return up, down
 
 
 def _higher(body: Body) -> Body:

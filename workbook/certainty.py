@@ -13,7 +13,7 @@ from workbook.drilling import static_balance
 from workbook.lane import Lane
 from workbook.line import Line, board_at
 from workbook.rating import REFERENCE, STRAIGHT
-from workbook.rolling import friction, record, roll_records, shots_from
+from workbook.rolling import Shots, friction, record, roll_records, shots_from
 from workbook.scatter import Scatter
 from workbook.setup import Setup
 
@@ -135,7 +135,9 @@ def bands(
 
 
 def drilled_bands(setup: Setup, *, draws: int = DRAWS) -> dict[str, Range]:
-    """How sure the drilled ball is, without rolling it: quantities of `Drilled`, as in `Bands`.
+    """How sure one drilled ball is, and its flare and rating on the reference lane.
+
+    Quantities of `Drilled` as in `Bands`, "flare_in" on the reference lane, and the rating.
 
     Raises
     ------
@@ -144,7 +146,9 @@ def drilled_bands(setup: Setup, *, draws: int = DRAWS) -> dict[str, Range]:
     """
     errors.instance("setup", setup, Setup)
     draws = errors.whole("number of draws", draws, 2, 65536)
-    return _ranges(_of_balls(draw(setup, USUAL_LINE, Scatter(), draws)))
+    drawn = draw(setup, USUAL_LINE, Scatter(), draws)
+    rating = _rated(drawn)
+    return _ranges(_of_balls(drawn) | _named(rating) | {"flare_in": rating.flare_in})
 
 
 @dataclass(frozen=True, eq=False)
@@ -163,10 +167,18 @@ class _Drawn:
         path = np.percentile(boards[1:], (LOW, HIGH), axis=0)
         path[0], path[1] = np.minimum(path[0], boards[0]), np.maximum(path[1], boards[0])
         columns = vars(shots_from(results, shots)) | _of_balls(drawn)
-        rated = _records(drawn, [STRAIGHT] * len(drawn), gutters=False)
-        rating = shots_from(roll_records(rated, REFERENCE, hand), rated)
-        columns |= {name: getattr(rating, quantity) for name, quantity in RATED.items()}
-        return cls(columns, path)
+        return cls(columns | _named(_rated(drawn)), path)
+
+
+def _rated(drawn: list[Draw]) -> Shots:
+    """On the reference lane."""
+    records = _records(drawn, [STRAIGHT] * len(drawn), gutters=False)
+    return shots_from(roll_records(records, REFERENCE, drawn[0].thrower.bowler.hand), records)
+
+
+def _named(rating: Shots) -> dict[str, Array]:
+    """The rating's quantities by the names that a comparison gives them."""
+    return {name: getattr(rating, quantity) for name, quantity in RATED.items()}
 
 
 def _lost(column: Array) -> int:

@@ -17,7 +17,7 @@ from workbook.setup import Setup
 
 CIRCUMFERENCE_IN = sources.value("usual_circumference")
 SEED = 20  # one that is no rare one for the usual bowler
-SPARE = "ball A, for spares, shiny"  # with so little differential its first ring keeps to the PAP
+SPARE = "ball A, for spares"  # with so little differential its first ring keeps to the PAP
 PLACES_DEG = (-110, -85, -60, -30, 0, 30, 60, 85, 110)  # round the ring, 0 on the grip's side
 FRAMES_A_SECOND, TURNS, DISTANCE_FT, PICTURE_IN = 60.0, 3.0, 60.0, 5.0
 

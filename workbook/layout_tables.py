@@ -68,16 +68,16 @@ def holes_table(effects: HoleEffects, bands: dict[str, Range] | None = None) -> 
             shown(effects.before[key], digits),
             *(shown(share, digits, sign=True) for share in shares),
             shown(effects.after[key], digits),
-            _band(band, digits),
+            _band(band, digits) if bands else "",
         ))  # fmt: skip
-    head = ("", "before", *effects.holes, "drilled", "could be")
+    head = ("what each hole does", "before", *effects.holes, "drilled", "could be")
     return _without_empty_last(Table(head, tuple(rows)))
 
 
 def _band(band: Range | None, digits: int) -> str:
-    """From and to; nothing where nothing that is drawn moves it by a digit that is shown."""
+    """From and to; where nothing that is drawn moves it by a digit that is shown, a word."""
     ends = [shown(end, digits) for end in (band.low, band.high)] if band else []
-    return " to ".join(ends) if len(set(ends)) == 2 else ""
+    return " to ".join(ends) if len(set(ends)) == 2 else "not drawn"
 
 
 def ring_words(setup: Setup, shot: Shot) -> str:

@@ -10,14 +10,20 @@ from workbook.setup import Setup
 from workbook.tables import shown
 
 
-def layout_sentence(setup: Setup, effects: HoleEffects, shot: Shot) -> str:
+def layout_sentence(
+    setup: Setup, effects: HoleEffects, shot: Shot, bands: dict[str, Range] | None = None
+) -> str:
     """Where the pin is, what drilling does to the differential and through which hole, the flare.
 
     Parameters
     ----------
     shot : Shot
         On the reference lane.
+    bands : dict, optional
+        Of `drilled_bands`, for how sure the flare is.
     """
+    flare = bands.get("flare_in") if bands else None
+    could = f" ({shown(flare.low, 1)} to {shown(flare.high, 1)})" if flare else ""
     over, up = setup.drilled.marks.pin_in
     side = "over" if over >= 0 else "to the other side"
     parts = [
@@ -25,7 +31,7 @@ def layout_sentence(setup: Setup, effects: HoleEffects, shot: Shot) -> str:
         f"{'up' if up >= 0 else 'down'} from the grip centre.",
         _differential(effects),
         _psa(setup, effects),
-        f"On the reference lane it flares {shown(shot.flare_in, 1)} in.",
+        f"On the reference lane it flares {shown(shot.flare_in, 1)} in{could}.",
     ]
     return " ".join(part for part in parts if part)
 
@@ -60,10 +66,12 @@ def layout_notes(setup: Setup, shot: Shot) -> list[str]:
     """Rules, marks in holes, rings over holes, doubts about the way back from distances."""
     said = ball_notes(setup)
     ring = ring_words(setup, shot)
-    doubts = setup.layout.distances(setup.ball.circumference_in).doubts(setup.ball.circumference_in)
     said += [ring] if ring else []
-    said += [f"From distances back to angles: {doubt}" for doubt in doubts]
-    return said
+    if setup.layout.pin_to_pap_in == 0.0:
+        return [*said, "The pin is on the PAP: the two angles only say where the mass mark goes."]
+    around = setup.ball.circumference_in
+    doubts = setup.layout.distances(around).doubts(around)
+    return [*said, *(f"From distances back to angles: {doubt}" for doubt in doubts)]
 
 
 def static_words(setup: Setup, bands: dict[str, Range] | None = None) -> str:

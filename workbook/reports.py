@@ -39,7 +39,7 @@ def layout_report(setup: Setup) -> str:
     effects, sure = hole_effects(setup), drilled_bands(setup)
     shot = roll(setup, REFERENCE, STRAIGHT, gutters=False)
     lines = [
-        layout_sentence(setup, effects, shot), static_words(setup, sure),
+        layout_sentence(setup, effects, shot, sure), static_words(setup, sure),
         *layout_notes(setup, shot),
     ]  # fmt: skip
     parts = ["\n".join(textwrap.wrap(describe(setup), 96))]

@@ -233,7 +233,7 @@ class BallScene:
         parts.append(
             f"The PAP side is at the {self.hand}. From the grip centre: "
             + "; ".join(
-                f"{name} {self._place(point)}"
+                f"{name} {place_words(point, self.circumference_in)}"
                 for name, point in (
                     ("pin", self.pin),
                     (self.mass_kind, self.mass_mark),
@@ -255,15 +255,16 @@ class BallScene:
             parts.append(self.caption.rstrip(".") + ".")
         return " ".join(parts)
 
-    def _place(self, point: np.ndarray) -> str:
-        """Say where a point lies from the grip centre: along the midline first, then up or down."""
-        inch = self.circumference_in / (2.0 * np.pi)
-        over = inch * np.arctan2(point[0], point[2])
-        up = inch * np.arcsin(np.clip(point[1], -1.0, 1.0))
-        return (
-            f"{abs(over):.1f} in {'over' if over >= 0 else 'to the other side'}, "
-            f"{abs(up):.1f} in {'up' if up >= 0 else 'down'}"
-        )
+
+def place_words(point: np.ndarray, circumference_in: float) -> str:
+    """Say where a point lies from the grip centre: along the midline first, then up or down."""
+    inch = circumference_in / (2.0 * np.pi)
+    over = inch * np.arctan2(point[0], point[2])
+    up = inch * np.arcsin(np.clip(point[1], -1.0, 1.0))
+    return (
+        f"{abs(over):.2f} in {'over' if over >= 0 else 'to the other side'}, "
+        f"{abs(up):.2f} in {'up' if up >= 0 else 'down'}"
+    )
 
 
 def _check(labels: list[str], hand: str) -> None:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from workbook.scenes import HoleOutline
+from workbook.scenes import HoleOutline, place_words
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,6 +62,8 @@ class PinMapScene:
         All drilled holes.
     hand : {"right", "left"}
         A left-hander's maps are mirrored.
+    circumference_in : float
+        Of the ball [in]; only the words need it, to give places in inches.
     """
 
     places: np.ndarray
@@ -71,7 +73,8 @@ class PinMapScene:
     pin: np.ndarray
     pap: np.ndarray
     holes: tuple[HoleOutline, ...]
-    hand: str = "right"
+    hand: str
+    circumference_in: float
 
     @property
     def passes_static_limit(self) -> bool:
@@ -83,8 +86,14 @@ class PinMapScene:
     def describe(self) -> str:
         """Return the maps in words."""
         parts = [f"Maps of what a {self.hand}-hander's ball becomes over the place of its pin."]
-        parts += [f"{layer.describe()}." for layer in self.layers]
+        for layer in self.layers:
+            least, greatest = (self._place(at(layer.values)) for at in (np.argmin, np.argmax))
+            parts.append(f"{layer.describe()}; least with the pin {least}, greatest {greatest}.")
         if self.static_limit_oz is not None:
             places = "some places" if self.passes_static_limit else "no place"
             parts.append(f"Static imbalance above {self.static_limit_oz:g} oz at {places}.")
         return " ".join(parts)
+
+    def _place(self, at: np.intp) -> str:
+        """Say where a place of the pin lies from the grip centre."""
+        return place_words(self.places.reshape(-1, 3)[at], self.circumference_in)

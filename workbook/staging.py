@@ -135,6 +135,7 @@ def pin_map_scene(setup: Setup, mapped: PinMap, shot: Shot) -> PinMapScene:
         pap=setup.bowler.pap.vector(circumference),
         holes=hole_outlines(setup),
         hand=setup.bowler.hand,
+        circumference_in=circumference,
     )
 
 

@@ -197,9 +197,7 @@ def test_a_slider_note_is_true_on_a_finer_sweep():
     hooks = wb.roll_many([replace(a, layout=layout) for layout in finer], wb.Lane.house(),
                          wb.Line(laydown_board=25, arrow_board=17)).total_hook_boards  # fmt: skip
     assert np.ptp(hooks) < HARDLY
-    assert (
-        slider_notes(UP, wb.Lane.house(), USUAL_LINE, "A") == []
-    )
+    assert slider_notes(UP, wb.Lane.house(), USUAL_LINE, "A") == []
 
 
 def test_no_slider_is_called_idle_where_nothing_can_be_told():

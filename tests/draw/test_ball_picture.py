@@ -163,9 +163,9 @@ def test_the_words_hold_the_facts():
         "A (pin up)",
         "right-handed",
         "middle finger, ring finger, thumb",
-        "pin 2.0 in over, 3.0 in up",
-        "PSA 1.0 in to the other side, 1.5 in down",
-        "PAP 5.0 in over",
+        "pin 2.00 in over, 3.00 in up",
+        "PSA 1.00 in to the other side, 1.50 in down",
+        "PAP 5.00 in over",
         "12 oil rings",
         "flare 4.1 in",
     ):

@@ -18,7 +18,7 @@ SCENES = {
     "hardly any differential": scene((2.69, 2.7, 2.7), (2.69, 2.695, 2.708), (2.693, 2.697, 2.703)),
     "none": scene((2.4, 2.4, 2.4), (2.396, 2.4, 2.41), (2.399, 2.4, 2.4)),
     "at the limits": scene((2.46, 2.46, 2.52), (2.46, 2.52, 2.52), (2.74, 2.79, 2.8)),
-    "beyond the scale": scene((2.85, 2.85, 2.93), (2.84, 2.845, 2.94), (2.36, 2.38, 2.39)),
+    "beyond the scale": scene((2.90, 2.90, 2.98), (2.89, 2.895, 2.99), (2.36, 2.38, 2.39)),
     "long name": scene((2.5, 2.5, 2.55), (2.5, 2.5, 2.55), (2.5, 2.5, 2.55), title="word " * 80,
                        uniform=2.738),
 }  # fmt: skip
@@ -64,8 +64,8 @@ def test_marks_stand_at_their_values(picture):
 
 def test_what_lies_beyond_the_scale_stands_at_its_end_with_its_own_number(picture):
     picture.show(SCENES["beyond the scale"])
-    assert picture.rg.marks[1][2].get_xdata()[0] == 2.85
-    assert picture.rg.numbers[1][2].get_text() == "2.930 ›"
+    assert picture.rg.marks[1][2].get_xdata()[0] == 2.90
+    assert picture.rg.numbers[1][2].get_text() == "2.980 ›"
     assert picture.rg.numbers[3][0].get_text() == "‹ 2.360"
     assert picture.differential.numbers[0][2].get_text() == "0.080"
 

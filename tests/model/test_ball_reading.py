@@ -157,8 +157,8 @@ def test_sentence_and_tables_say_the_numbers(reading):
                   "0.050 in of differential become 0.055 pin up and 0.041 pin down"):  # fmt: skip
         assert words in said
     rows = {row[0]: row[1:] for row in spec_table(reading).rows}
-    assert rows["RG low, about the pin [in]"][:3] == ("2.500", "2.499", "2.505")
-    assert rows["RG high, about the PSA [in]"][3] == "93.8 % of a uniform ball's"
+    assert rows["RG low (undrilled: the pin) [in]"][:3] == ("2.500", "2.499", "2.505")
+    assert rows["RG high (undrilled: the PSA) [in]"][3] == "93.8 % of a uniform ball's"
     # 15 lb less the 2.83 oz of an independent program
     assert rows["weight [lb]"][:3] == ("15.00", "14.82", "14.82")
     assert len(flare_table(reading).rows) == 4
@@ -169,7 +169,7 @@ def test_notes_name_limits_with_their_dates_and_say_what_nobody_states():
     for words in ("2.460 in", "1 Jul 2010", "2.800 in", "0.060 in", "1 Feb 2005",
                   "no source at hand", "three different RGs", "the same revs"):  # fmt: skip
         assert words in notes
-    spare = read(demo.balls()["ball A, for spares, shiny"])
+    spare = read(demo.balls()["ball A, for spares"])
     assert "off the pin" in " ".join(ball_reading_notes(spare)) and "off the pin" not in notes
 
 

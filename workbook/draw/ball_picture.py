@@ -100,9 +100,8 @@ class BallPicture(Picture):
     def _show_words(self, place: int, ball: BallScene) -> None:
         room = (BALL_IN - 0.2) * DPI
         self.titles[place].set_color(style.SETUPS[ball.label].words)
-        self.write_within(
-            self.titles[place], f"{ball.label}  {ball.title}  ({ball.hand}-hander)", room
-        )
+        letter = f"{ball.label}  " if self.count > 1 else ""
+        self.write_within(self.titles[place], f"{letter}{ball.title}  ({ball.hand}-hander)", room)
         self.write_within(self.captions[place], ball.caption, room)
         over = sum(ball.ring_over_hole)
         words = "one ring runs" if over == 1 else f"{over} rings run"

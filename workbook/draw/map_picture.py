@@ -79,7 +79,7 @@ class MapPicture(Picture):
         self.foot.set_text(self._said(scene))
 
     def _said(self, scene: PinMapScene) -> str:
-        parts = ["Lines join places of the pin that give the same value; the dot is the pin now."]
+        parts = ["Seen from above the fingers; the dot is the pin now, lines join equal values."]
         if any(_passed(layer) for layer in scene.layers):
             parts.append("Dashed: the rule's limit for a ball before drilling.")
         if scene.passes_static_limit:

@@ -10,7 +10,7 @@ from workbook.draw.picture import DPI, Picture
 from workbook.draw.spec_scale import HEAD_IN, LEFT_IN, LINE, RIGHT_IN, ROW_IN, TICKS_IN, Scale
 from workbook.scenes_spec import SpecScene
 
-RG_SPAN_IN, DIFFERENTIAL_SPAN_IN = (2.40, 2.85), (0.0, 0.080)
+RG_SPAN_IN, DIFFERENTIAL_SPAN_IN = (2.40, 2.90), (0.0, 0.080)
 TITLE_IN = 0.3
 ROWS = {"undrilled": "", "drilled, pin up": "A", "drilled, pin down": "B"}
 RG_ROWS = {"uniform ball ▲": ""} | ROWS

@@ -26,7 +26,7 @@ from workbook.panels.panel import Answer, Panel, Values
 from workbook.panels.record_controls import BALL, OWN, Controls
 from workbook.scenes_spec import spec_scene
 
-USUAL = "ball C, mild, dull"
+USUAL = "ball C, mild"
 NAMELESS = "the ball as set here"
 COMMENT = "Balls saved from the workbook's panel 'read the ball'."
 # shorter than the records' own words, for a column of half a page

@@ -8,7 +8,7 @@ from workbook.comparison import Comparison
 from workbook.layout_tables import Table
 
 STYLE = """<style>
-.workbook-panel { font-size: 15px; }
+.workbook-panel { font-size: 15px; width: 100%; container-type: inline-size; }
 .workbook-panel > *, .workbook-panel .widget-box > * { /* full width has margins beside it */
   max-width: calc(100% - 4px) !important; }
 .workbook-panel .widget-label, .workbook-panel .widget-readout { font-size: 14px; }
@@ -23,17 +23,19 @@ STYLE = """<style>
 .workbook-sentence p { font-size: 17px; line-height: 1.35; margin: 4px; min-height: 4.1em; }
 .workbook-notes li { line-height: 1.4; }
 .workbook-status { color: #a8123e; font-weight: bold; }
-.workbook-tables { display: flex; flex-wrap: wrap; overflow-x: auto; gap: 4px 36px; align-items: flex-start; }
+.workbook-tables { display: flex; flex-wrap: wrap; overflow-x: auto; gap: 4px 36px;
+  align-items: flex-start; }
+.workbook-panel .widget-html-content { min-width: 0; max-width: 100%; }
 .workbook-tables table { border-collapse: collapse; }
 .workbook-tables td, .workbook-tables th { padding: 1px 8px; line-height: 1.35; text-align: right;
   white-space: nowrap; }
-.workbook-tables td:first-child, .workbook-tables th:first-child { text-align: left;
-  white-space: normal; }
-.workbook-tables tr:nth-child(even) td { background: rgba(120, 120, 120, 0.09); }
+.workbook-tables tr > :first-child { text-align: left; white-space: normal; }
+.workbook-tables [scope=row] { font-weight: normal; }
+.workbook-tables tr:nth-child(even) > * { background: rgba(120, 120, 120, 0.09); }
 .workbook-beside { align-items: center; }
 .workbook-beside > * { flex: 1 1 50%; min-width: 0; }
 .workbook-code textarea { width: 100%; box-sizing: border-box; font: 13px monospace; }
-@media (max-width: 820px) { /* a narrow window, or a zoomed one: one control a row */
+@container (max-width: 760px) { /* a narrow or zoomed window, or Lab's file browser beside it */
   .workbook-beside { flex-flow: column; }
   .workbook-first { display: flex !important; flex-flow: column; align-items: stretch; } }
 </style>"""
@@ -66,7 +68,7 @@ def numbers_html(c: Comparison) -> str:
         lines = [_line((f"{row.words} [{row.unit}]", *row.cells)) for row in rows]
         parts.append(_table((group, "A", "B", "B − A"), lines))
     ball_and_rating, shot = "".join(parts[:2]), "".join(parts[2:])
-    return f'<div class="workbook-tables"><div>{ball_and_rating}</div>{shot}</div>'
+    return _scrolling(f"<div>{ball_and_rating}</div>{shot}", "the numbers")
 
 
 def shares_html(c: Comparison) -> str:
@@ -82,22 +84,34 @@ def shares_html(c: Comparison) -> str:
     ]  # fmt: skip
     table = _table(("B − A", *causes, "together"), lines)
     return (
-        f'<div class="workbook-tables">{table}</div><p>Each property of A is swapped for that of '
-        "B, one at a time and in every order; the shares add up to the difference. Flare stands "
-        "for how the spin axis moves in the ball, its direction included: differentials and axes."
-        "</p>"
+        f"{_scrolling(table, 'what causes the difference')}<p>Each property of A is swapped for "
+        "that of B, one at a time and in every order; the shares add up to the difference. Flare "
+        "stands for how the spin axis moves in the ball, its direction included: differentials and "
+        "axes.</p>"
     )
 
 
 def table_html(table: Table) -> str:
     """A table of words and numbers."""
-    lines = [_line(row) for row in table.rows]
-    return f'<div class="workbook-tables">{_table(table.head, lines)}</div>'
+    return _scrolling(_table(table.head, [_line(row) for row in table.rows]), table.head[0])
 
 
 def _table(head: tuple[str, ...], lines: list[str]) -> str:
     return f"<table>{_line(head, 'th')}{''.join(lines)}</table>"
 
 
+def _scrolling(tables_html: str, called: str) -> str:
+    """Tables in a box that the keyboard can scroll sideways where there is no room for them."""
+    name = escape(called or "table", quote=True)
+    return (
+        f'<div class="workbook-tables" tabindex="0" role="region" aria-label="{name}">'
+        f"{tables_html}</div>"
+    )
+
+
 def _line(cells: tuple[str, ...], kind: str = "td") -> str:
-    return "<tr>" + "".join(f"<{kind}>{escape(cell)}</{kind}>" for cell in cells) + "</tr>"
+    """A row of a table; its first cell is the row's heading."""
+    first, *rest = (escape(cell) for cell in cells)
+    scope = "col" if kind == "th" else "row"
+    others = "".join(f"<{kind}>{cell}</{kind}>" for cell in rest)
+    return f'<tr><th scope="{scope}">{first}</th>{others}</tr>'

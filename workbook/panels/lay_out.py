@@ -77,7 +77,7 @@ class LayOut:
             },
             later=(
                 lambda: Answer() if same_maps else self._maps(setup, shot),
-                lambda: self._sure(setup, effects),
+                lambda: self._sure(setup, effects, shot),
                 lambda: self._words(setup, shot, "" if self.grip else made.grip_code(values)),
             ),
         )
@@ -87,10 +87,15 @@ class LayOut:
         self.mapped = with_pin_anywhere(setup)
         return Answer(scenes={"maps": scene})
 
-    def _sure(self, setup: Setup, effects: HoleEffects) -> Answer:
+    def _sure(self, setup: Setup, effects: HoleEffects, shot: Shot) -> Answer:
         sure = drilled_bands(setup, draws=DRAWS)
-        words = f"<p>{static_words(setup, sure)}</p>"
-        return Answer(texts={"holes": table_html(holes_table(effects, sure)) + words})
+        return Answer(
+            texts={
+                "sentence": spoken_html(layout_sentence(setup, effects, shot, sure)),
+                "holes": table_html(holes_table(effects, sure))
+                + f"<p>{static_words(setup, sure)}</p>",
+            }
+        )
 
     def _words(self, setup: Setup, shot: Shot, grip: str) -> Answer:
         line = demo.STYLES[demo.USUAL].line

@@ -55,7 +55,7 @@ def controls(style: str, setup: Setup) -> Controls:
     low, high = sources.FACTS["kappa"].range
     made["scale_oz"] = widgets.FloatSlider(
         1.0, min=1.0 / high, max=math.floor(20.0 / low) / 20.0, step=0.05, readout_format=".2f",
-        description="reads, with 1 oz taped on [oz]", **wide(),
+        description="1 oz taped on reads [oz]", **wide(),
     )  # fmt: skip
     for name, words in MARKS.items():
         made[name] = widgets.Text(
@@ -153,7 +153,10 @@ def arrange(panel: Panel, files: widgets.Widget) -> None:
         "Bowler": widgets.HBox([c[n] for n in ("style", "hand", *BOWLER)], layout=row),
         "Ball": widgets.HBox([c[n] for n in (*BALL, "cover")], layout=row),
         "Grip": widgets.HBox(
-            [widgets.HBox([c[n] for n in TICKS], layout=row), *(c[n] for n in GRIP[len(TICKS) :])],
+            [
+                widgets.HBox([c[n] for n in part], layout=row)
+                for part in (TICKS, (*SPANS, "bridge", *HOLES), PITCHES)
+            ],
             layout=row,
         ),
         "The scale": c["scale_oz"],

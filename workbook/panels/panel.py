@@ -269,6 +269,8 @@ class Panel:
             if isinstance(control, widgets.FloatSlider):
                 said = format(control.value, control.readout_format)
                 names.append([f"{at} .noUi-handle", "aria-valuetext", said])
+                typed = f"{control.description}, as a number"
+                names.append([f"{at} .widget-readout", "aria-label", typed])
             if isinstance(control, widgets.ToggleButtons):
                 for place, option in enumerate(control.options):
                     button = f"{at} button[value='{place}']"

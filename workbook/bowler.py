@@ -1,12 +1,12 @@
 """The bowler: hand, positive axis point and release."""
 
 from dataclasses import dataclass
-from os import PathLike
 from typing import NamedTuple
 
-from workbook import errors, setup_file, units
+from workbook import errors, units
 from workbook.core import release, sphere
-from workbook.inputs import Inputs, quantity, word
+from workbook.inputs import quantity, word
+from workbook.setup_file import Saved
 
 
 class Pap(NamedTuple):
@@ -22,7 +22,7 @@ class Pap(NamedTuple):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Bowler(Inputs):
+class Bowler(Saved):
     """A bowler's release, measured in the trade's units.
 
     A left-hander is the mirror image: the same numbers, counted from the bowler's own side.
@@ -81,26 +81,3 @@ class Bowler(Inputs):
             self.axis_tilt_deg * units.DEGREE,
         )
         return turn / units.DEGREE
-
-    def to_json(self, path: str | PathLike[str], *, overwrite: bool = True) -> None:
-        """Write the bowler to a file, all or nothing.
-
-        Raises
-        ------
-        InputRefused
-            A place that cannot be written, or a file that is there already and not to be
-            overwritten: also one that holds no bowler this workbook can read. An older file there
-            stays as it was.
-        """
-        setup_file.write(path, self, overwrite=overwrite)
-
-    @classmethod
-    def from_json(cls, path: str | PathLike[str]) -> "Bowler":
-        """Read a bowler from a file.
-
-        Raises
-        ------
-        InputRefused
-            A file that is damaged, of a newer version, or holds a value outside its limits.
-        """
-        return setup_file.read(path, cls)

@@ -2,20 +2,20 @@
 
 from dataclasses import dataclass, field
 from functools import cached_property
-from os import PathLike
 
-from workbook import drilling, setup_file
+from workbook import drilling
 from workbook.assumptions import Assumptions
 from workbook.ball import Ball
 from workbook.bowler import Bowler
 from workbook.grip import Grip
-from workbook.inputs import Inputs, part
+from workbook.inputs import part
 from workbook.layout import Layout
+from workbook.setup_file import Saved
 from workbook.surface import Surface
 
 
 @dataclass(frozen=True)
-class Setup(Inputs):
+class Setup(Saved):
     """Everything about the thrower and the ball that a shot depends on.
 
     Parameters
@@ -49,26 +49,3 @@ class Setup(Inputs):
     def drilled(self) -> drilling.Drilled:
         """The ball with its holes: RGs, differentials, static balance, marks and notes."""
         return drilling.drill(self.ball, self.layout, self.grip, self.bowler, self.assumptions)
-
-    def to_json(self, path: str | PathLike[str], *, overwrite: bool = True) -> None:
-        """Write the setup to a file, all or nothing.
-
-        Raises
-        ------
-        InputRefused
-            A place that cannot be written, or a file that is there already and not to be
-            overwritten: also one that holds no setup this workbook can read. An older file there
-            stays as it was.
-        """
-        setup_file.write(path, self, overwrite=overwrite)
-
-    @classmethod
-    def from_json(cls, path: str | PathLike[str]) -> "Setup":
-        """Read a setup from a file.
-
-        Raises
-        ------
-        InputRefused
-            A file that is damaged, of a newer version, or holds a value outside its limits.
-        """
-        return setup_file.read(path, cls)

@@ -6,10 +6,10 @@ The form follows the input records themselves, so a new field needs no code here
 import json
 import os
 import warnings
-from dataclasses import fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from os import PathLike
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, Self, TypeVar
 
 from workbook import text_file
 from workbook.errors import InputRefused, LegalLimit, one_line, shown
@@ -18,6 +18,34 @@ from workbook.inputs import Inputs
 
 VERSION = 1
 Record = TypeVar("Record")
+
+
+@dataclass(frozen=True)
+class Saved(Inputs):
+    """Input records that have a file of their own."""
+
+    def to_json(self, path: str | PathLike[str], *, overwrite: bool = True) -> None:
+        """Write the record to a file, all or nothing.
+
+        Raises
+        ------
+        InputRefused
+            A place that cannot be written, or a file that is there already and not to be
+            overwritten: also one that holds no such record this workbook can read. An older file
+            there stays as it was.
+        """
+        write(path, self, overwrite=overwrite)
+
+    @classmethod
+    def from_json(cls, path: str | PathLike[str]) -> Self:
+        """Read a record of this class from a file.
+
+        Raises
+        ------
+        InputRefused
+            A file that is damaged, of a newer version, or holds a value outside its limits.
+        """
+        return read(path, cls)
 
 
 def to_plain(record: Any) -> Any:

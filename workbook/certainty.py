@@ -134,10 +134,14 @@ def bands(
     )
 
 
-def drilled_bands(setup: Setup, *, draws: int = DRAWS) -> dict[str, Range]:
+def drilled_bands(
+    setup: Setup, *, draws: int = DRAWS, known: tuple[str, ...] = ()
+) -> dict[str, Range]:
     """How sure one drilled ball is, and its flare and rating on the reference lane.
 
-    Quantities of `Drilled` as in `Bands`, "flare_in" on the reference lane, and the rating.
+    Quantities of `Drilled` as in `Bands`, "flare_in" on the reference lane, and the rating. What is
+    `known` of the assumptions, by name, is as the setup has it: a scale that has been calibrated
+    has its own kappa.
 
     Raises
     ------
@@ -146,7 +150,7 @@ def drilled_bands(setup: Setup, *, draws: int = DRAWS) -> dict[str, Range]:
     """
     errors.instance("setup", setup, Setup)
     draws = errors.whole("number of draws", draws, 2, 65536)
-    drawn = draw(setup, USUAL_LINE, Scatter(), draws)
+    drawn = draw(setup, USUAL_LINE, Scatter(), draws, known)
     rating = _rated(drawn)
     return _ranges(_of_balls(drawn) | _named(rating) | {"flare_in": rating.flare_in})
 

@@ -1,5 +1,6 @@
 """How far marks and oil rings keep from the edges of the holes, over the ball's surface."""
 
+from itertools import combinations
 from typing import NamedTuple
 
 import numpy as np
@@ -9,6 +10,8 @@ from workbook.core import sphere
 from workbook.path import Ring
 from workbook.rolling import Shot
 from workbook.setup import Setup
+
+STEPS = 201  # of depth
 
 
 class Clearance(NamedTuple):
@@ -37,6 +40,22 @@ def ring_clearance(setup: Setup, shot: Shot) -> Clearance | None:
         return None
     found = [_of_ring(setup, ring) for ring in shot.rings]
     return min(found, key=lambda one: one.gap_in)
+
+
+def bores_that_meet(setup: Setup) -> list[tuple[str, str, float]]:
+    """Pairs of holes whose bores run into each other inside the ball, and at what depth [in]."""
+    around, found = setup.ball.circumference_in, []
+    radius = around / (2.0 * np.pi)
+    for one, other in combinations(setup.grip.holes, 2):
+        depth = np.linspace(0.0, min(one.depth_in, other.depth_in), STEPS)[:, None]
+        middles = [
+            radius * hole.entry(around) + depth * hole.inward(around) for hole in (one, other)
+        ]
+        apart = np.linalg.norm(middles[0] - middles[1], axis=1)
+        met = np.flatnonzero(apart < (one.diameter_in + other.diameter_in) / 2)
+        if len(met):
+            found.append((one.name, other.name, float(depth[met[0], 0])))
+    return found
 
 
 def rings_over_holes(setup: Setup, shot: Shot | None) -> tuple[bool, ...]:

@@ -64,11 +64,13 @@ class Draw:
     body: Body
 
 
-def draw(setup: Setup, line: Line, scatter: Scatter, draws: int) -> list[Draw]:
+def draw(
+    setup: Setup, line: Line, scatter: Scatter, draws: int, known: tuple[str, ...] = ()
+) -> list[Draw]:
     """The setup at its best values, then so many draws; any two setups get the same ones.
 
     What is drawn of the core stands against its own pin and PSA, so that one ball in two layouts is
-    off in the same way in both.
+    off in the same way in both. Assumptions that are `known` stay as the setup has them.
     """
     arc = units.arc_per_inch(setup.ball.circumference_in)
     marks = setup.drilled.marks
@@ -79,7 +81,7 @@ def draw(setup: Setup, line: Line, scatter: Scatter, draws: int) -> list[Draw]:
     for row, bowler, assumed, thrown in zip(
         _rows(draws),
         _bowlers(setup.bowler, scatter, draws),
-        _assumptions(setup.assumptions, setup.ball.cover, draws),
+        assumptions_drawn(setup.assumptions, setup.ball.cover, draws, known),
         _lines(line, scatter, draws),
         strict=True,
     ):
@@ -118,8 +120,11 @@ def _core(
 
 
 @lru_cache(maxsize=8)
-def _assumptions(best: Assumptions, cover: str, draws: int) -> tuple[Assumptions, ...]:
-    keys = [key for key in ASSUMED if OTHER_COVERS.get(key, cover) == cover]
+def assumptions_drawn(
+    best: Assumptions, cover: str, draws: int, known: tuple[str, ...] = ()
+) -> tuple[Assumptions, ...]:
+    """So many ways in which the assumptions about a cover could be, evenly over their ranges."""
+    keys = [key for key in ASSUMED if OTHER_COVERS.get(key, cover) == cover and key not in known]
     ends = {key: sources.FACTS[key].range for key in keys}
     return tuple(
         replace(best, **{key: low + (high - low) * row[key] for key, (low, high) in ends.items()})

@@ -218,6 +218,11 @@ class Grip:
         middle = errors.number("middle span", middle_span_in, "in", *SPAN_IN)
         ring = errors.number("ring span", ring_span_in, "in", *SPAN_IN)
         bridge = errors.number("bridge", bridge_in, "in", 0.0, 2.0)
+        if thumb and thumb_slug_in is not None and thumb_hole_in >= thumb_slug_in:
+            raise errors.InputRefused(
+                f"thumb hole {thumb_hole_in:g} in is outside 0.25 in to less than "
+                f"{thumb_slug_in:g} in, the bore of its slug."
+            )
         finger_r = errors.number("finger bore", finger_bore_in, "in", 0.25, 1.5) / 2
         thumb_r = errors.number("thumb hole", thumb_hole_in, "in", 0.25, 1.5) / 2
         finger_edge, thumb_edge = (math.asin(r * arc) / arc for r in (finger_r, thumb_r))
@@ -253,6 +258,21 @@ class Grip:
                 )
             )
         return cls(tuple(holes))
+
+    def span_in(self, finger: str, circumference_in: float = CIRCUMFERENCE_IN) -> float | None:
+        """Span cut to cut [in] from the finished thumb hole to the bore of a finger hole.
+
+        None for the thumb itself, for a hole that this grip does not have, or without a thumb hole.
+        """
+        found = {hole.name: hole for hole in self.holes}
+        if finger == "thumb" or not {"thumb", finger} <= set(found):
+            return None
+        hole, thumb = found[finger], found["thumb"]
+        arc = units.arc_per_inch(errors.circumference(circumference_in))
+        inner = thumb.diameter_in if thumb.insert_inner_in is None else thumb.insert_inner_in
+        edges = sum(math.asin(width / 2 * arc) / arc for width in (hole.diameter_in, inner))
+        apart = sphere.angle(hole.entry(circumference_in), thumb.entry(circumference_in)) / arc
+        return apart - edges
 
     def full_span_in(self, cut_to_cut_in: float, finger: str = "middle") -> float:
         """Full span [in]: the span cut to cut plus the wall of that finger's insert."""

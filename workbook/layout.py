@@ -252,12 +252,29 @@ def read_marks(
             ):
                 apart = abs(math.remainder(off - read, 2 * math.pi)) / units.DEGREE
                 worst[words] = max(worst[words], apart)
+    if val / units.DEGREE > 90.0 + worst["VAL angle"]:
+        raise errors.InputRefused(
+            f"VAL angle {val / units.DEGREE:.1f} deg is outside 0 to 90 deg: the pin lies below the "
+            "level of the PAP."
+        )
     layout = Layout(
         drilling_angle_deg=_nearest(drilling / units.DEGREE, 180.0, worst["drilling angle"]),
         pin_to_pap_in=_nearest(distance / arc, 6.75, mark_error_in),
         val_angle_deg=_nearest(val / units.DEGREE, 90.0, worst["VAL angle"]),
     )
-    return LayoutReading(layout, _doubts(worst, mark_error_in))
+    return LayoutReading(layout, _doubts(worst, mark_error_in) + _no_psa(ball, pin, mark))
+
+
+def _no_psa(ball: Ball, pin: sphere.Vector, mark: sphere.Vector) -> tuple[str, ...]:
+    """A doubt where the marks of an asymmetric ball are not a quarter of it apart."""
+    arc = units.arc_per_inch(ball.circumference_in)
+    apart, quarter = sphere.angle(pin, mark) / arc, ball.circumference_in / 4
+    if not ball.asymmetric or abs(apart - quarter) <= sources.value("psa_mark"):
+        return ()
+    return (
+        f"A PSA lies about {quarter:.2f} in from the pin, these marks {apart:.2f} in: check the "
+        "signs, or is it the CG mark?",
+    )
 
 
 def _nearest(read: float, high: float, slack: float) -> float:

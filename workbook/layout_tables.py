@@ -43,18 +43,40 @@ def marks_table(setup: Setup) -> Table:
         (f"{hole.name} hole", shown(hole.over_in, 2), shown(hole.up_in, 2), "")
         for hole in setup.grip.holes
     ]
-    return Table(("mark", "over [in]", "up [in]", "gap to a hole"), tuple(rows))
+    head = ("over along the midline, then up", "over [in]", "up [in]", "gap to a hole")
+    return Table(head, tuple(rows))
 
 
 def distances_table(setup: Setup) -> Table:
     """The layout as three distances over the surface."""
     d = setup.layout.distances(setup.ball.circumference_in)
+    psa = (("PSA to PAP", shown(d.psa_to_pap_in, 2)),) if setup.ball.asymmetric else ()
     rows = (
-        ("pin to PAP", shown(d.pin_to_pap_in, 2)),
-        ("PSA to PAP", shown(d.psa_to_pap_in, 2)),
+        ("pin to PAP", shown(d.pin_to_pap_in, 2)), *psa,
         ("pin buffer", shown(d.pin_buffer_in, 2)),
-    )
+    )  # fmt: skip
     return Table(("the same layout in distances", "[in]"), rows)
+
+
+def grip_table(setup: Setup) -> Table:
+    """How each hole is cut [in]: spans, bore, hole inside an insert or slug, depth, pitches."""
+    around, grip = setup.ball.circumference_in, setup.grip
+    rows = []
+    for hole in grip.holes:
+        span = grip.span_in(hole.name, around)
+        inside = hole.insert_inner_in
+        rows.append((
+            hole.name,
+            "" if span is None else shown(span, 3),
+            "" if span is None else shown(grip.full_span_in(span, hole.name), 3),
+            shown(hole.diameter_in, 3),
+            "bare" if inside is None else shown(inside, 3),
+            shown(hole.depth_in, 2),
+            shown(hole.forward_pitch_in, 3, sign=True),
+            shown(hole.lateral_pitch_in, 3, sign=True),
+        ))  # fmt: skip
+    head = ("holes [in]", "span", "full", "bore", "inside", "deep", "forward", "lateral")
+    return Table(head, tuple(rows))
 
 
 def holes_table(effects: HoleEffects, bands: dict[str, Range] | None = None) -> Table:
@@ -70,7 +92,7 @@ def holes_table(effects: HoleEffects, bands: dict[str, Range] | None = None) -> 
             shown(effects.after[key], digits),
             _band(band, digits) if bands else "",
         ))  # fmt: skip
-    head = ("what each hole does", "before", *effects.holes, "drilled", "could be")
+    head = ("what each hole does", "before", *effects.holes, "drilled", "could be (4 in 5)")
     return _without_empty_last(Table(head, tuple(rows)))
 
 

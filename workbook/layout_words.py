@@ -2,6 +2,7 @@
 
 from workbook import sources
 from workbook.certainty import Range
+from workbook.clearance import bores_that_meet
 from workbook.hole_shares import HoleEffects
 from workbook.layout_tables import ring_words
 from workbook.notes import ball_notes
@@ -25,9 +26,10 @@ def layout_sentence(
     flare = bands.get("flare_in") if bands else None
     could = f" ({shown(flare.low, 1)} to {shown(flare.high, 1)})" if flare else ""
     over, up = setup.drilled.marks.pin_in
-    side = "over" if over >= 0 else "to the other side"
+    side = "over" if over >= 0 else "toward the middle finger"
+    where = "beside the fingers" if setup.drilled.pin_side == "beside" else setup.drilled.pin_side
     parts = [
-        f"Pin {setup.drilled.pin_side}: {shown(abs(over), 2)} in {side}, {shown(abs(up), 2)} in "
+        f"Pin {where}: {shown(abs(over), 2)} in {side}, {shown(abs(up), 2)} in "
         f"{'up' if up >= 0 else 'down'} from the grip centre.",
         _differential(effects),
         _psa(setup, effects),
@@ -67,6 +69,16 @@ def layout_notes(setup: Setup, shot: Shot) -> list[str]:
     said = ball_notes(setup)
     ring = ring_words(setup, shot)
     said += [ring] if ring else []
+    said += [
+        f"The bores of the {one} and {other} hole meet {shown(depth, 1)} in below the surface; what "
+        "they share is cut twice here."
+        for one, other, depth in bores_that_meet(setup)
+    ]
+    if setup.grip.holes and not setup.grip.has_thumb:
+        said.append(
+            "Without a thumb hole the grip centre is where it would be with one, half a span below "
+            "the finger holes (common practice, no source)."
+        )
     if setup.layout.pin_to_pap_in == 0.0:
         return [*said, "The pin is on the PAP: the two angles only say where the mass mark goes."]
     around = setup.ball.circumference_in
@@ -76,7 +88,7 @@ def layout_notes(setup: Setup, shot: Shot) -> list[str]:
 
 def static_words(setup: Setup, bands: dict[str, Range] | None = None) -> str:
     """Static balance against the rule, and where the scale's own way of reading could pass it."""
-    limit = sources.value("static_max")
+    limit, source = sources.value("static_max"), sources.FACTS["static_max"].source
     if setup.ball.weight_lb <= sources.value("static_max_above"):
         return (
             f"The {limit:g} oz rule is for balls over {sources.value('static_max_above'):g} lb; "
@@ -86,7 +98,9 @@ def static_words(setup: Setup, bands: dict[str, Range] | None = None) -> str:
     now = dict(zip(names, setup.drilled.static_balance_oz, strict=True))
     key = max(now, key=lambda name: abs(now[name]))
     said = f"Static balance: most is {names[key]} weight, {shown(now[key], 2, sign=True)} oz"
-    said += f", {'above' if abs(now[key]) > limit else 'within'} the rule's {limit:g} oz."
+    said += (
+        f", {'above' if abs(now[key]) > limit else 'within'} the rule's {limit:g} oz ({source})."
+    )
     could = [
         names[name] for name in names
         if bands and abs(now[name]) <= limit

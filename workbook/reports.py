@@ -6,7 +6,13 @@ from workbook import demo, tables
 from workbook.certainty import bands, drilled_bands
 from workbook.comparison import Comparison
 from workbook.hole_shares import hole_effects
-from workbook.layout_tables import distances_table, holes_table, marks_table, text_table
+from workbook.layout_tables import (
+    distances_table,
+    grip_table,
+    holes_table,
+    marks_table,
+    text_table,
+)
 from workbook.layout_words import layout_notes, layout_sentence, static_words
 from workbook.notes import notes
 from workbook.rating import REFERENCE, STRAIGHT
@@ -14,6 +20,10 @@ from workbook.rolling import roll
 from workbook.sentences import compare_sentence
 from workbook.setup import Setup
 
+PITCHES = (
+    "Spans cut to cut: finished thumb hole to finger bore. Pitch: + forward is toward the palm, -\n"
+    "reverse; + lateral leans toward the ring finger."
+)
 WIDE = 44  # of the column of words
 CAUTION = (
     "This plans and teaches; a qualified pro-shop operator drills, with eyes, lungs and hands\n"
@@ -45,8 +55,12 @@ def layout_report(setup: Setup) -> str:
     parts = ["\n".join(textwrap.wrap(describe(setup), 96))]
     parts += [
         text_table(table)
-        for table in (marks_table(setup), distances_table(setup), holes_table(effects, sure))
-    ]
+        for table in (
+            grip_table(setup), marks_table(setup), distances_table(setup),
+            holes_table(effects, sure),
+        )
+    ]  # fmt: skip
+    parts.insert(2, PITCHES)
     parts += ["\n".join(part for line in lines for part in textwrap.wrap(line, 96)), CAUTION]
     return "\n\n".join(parts)
 

@@ -262,7 +262,7 @@ def place_words(point: np.ndarray, circumference_in: float) -> str:
     over = inch * np.arctan2(point[0], point[2])
     up = inch * np.arcsin(np.clip(point[1], -1.0, 1.0))
     return (
-        f"{abs(over):.2f} in {'over' if over >= 0 else 'to the other side'}, "
+        f"{abs(over):.2f} in {'over' if over >= 0 else 'toward the middle finger'}, "
         f"{abs(up):.2f} in {'up' if up >= 0 else 'down'}"
     )
 

@@ -24,7 +24,7 @@ from workbook import demo
 from workbook.draw.ball_picture import BallPicture
 from workbook.draw.lane_picture import LanePicture
 from workbook.draw.picture import DPI, Picture
-from workbook.panels import lay_it_out, read_the_ball
+from workbook.panels import lay_it_out, measure_the_bowler, read_the_ball
 from workbook.panels.layout_pair import LayoutPair
 from workbook.panels.panel import Panel
 
@@ -41,6 +41,7 @@ CHAPTERS: list[tuple[Callable[[], Panel], str, list[Any]]] = [
     (read_the_ball, "rg_low_in", [2.46 + 0.01 * step for step in range(20)]),
     (lay_it_out, "pin_to_pap_in", MOVES["distance_a"]),
     (lay_it_out, "drilling_angle_deg", MOVES["drilling_a"]),
+    (measure_the_bowler, "error", ["1/32", "1/16", "1/8"]),
 ]
 
 

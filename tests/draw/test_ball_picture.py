@@ -164,7 +164,7 @@ def test_the_words_hold_the_facts():
         "right-handed",
         "middle finger, ring finger, thumb",
         "pin 2.00 in over, 3.00 in up",
-        "PSA 1.00 in to the other side, 1.50 in down",
+        "PSA 1.00 in toward the middle finger, 1.50 in down",
         "PAP 5.00 in over",
         "12 oil rings",
         "flare 4.1 in",

@@ -97,3 +97,11 @@ def test_what_either_ball_lacks_is_missing_from_the_difference():
     for pair in ((SETUP, lost), (lost, SETUP)):
         found = bands(*pair, wb.Lane.heavy(), STRAIGHT_FROM_8, draws=16, scatter=STEADY)
         assert found.missing["roll_ft"] >= 15 and "roll_ft" not in found.difference
+
+
+def test_what_is_known_is_not_drawn():
+    weighed = changed(kappa=0.8, top_weight_oz=2.0)
+    free, held = (wb.drilled_bands(weighed, draws=64, known=known) for known in ((), ("kappa",)))
+    assert held["top_oz"].high - held["top_oz"].low < free["top_oz"].high - free["top_oz"].low
+    for key in ("flare_in", "hook_potential_boards", "rated_length_ft"):
+        assert free[key].low < free[key].high

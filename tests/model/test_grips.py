@@ -230,3 +230,20 @@ def test_pap_on_the_only_finger_hole_is_refused(hole_off):
         lambda: wb.roll_many([SETUP, setup], wb.Lane.house(), line),
     ):
         refused(call, "PAP 5 in over, 0.5 in up", "fingers")
+
+
+def test_spans_come_back_from_the_holes():
+    grip = wb.Grip.from_spans(middle_span_in=4.25, ring_span_in=4.375, thumb_pitch_in=(0.125, 0))
+    assert grip.span_in("middle") == pytest.approx(4.25, abs=1e-6)
+    assert grip.span_in("ring") == pytest.approx(4.375, abs=1e-6)
+    assert grip.span_in("thumb") is None and wb.Grip.usual(thumb=False).span_in("ring") is None
+    assert [hole.forward_pitch_in for hole in grip.holes] == [0, 0, 0.125]
+
+
+@pytest.mark.parametrize(("given", "words"), [
+    (dict(thumb_hole_in=1.4), "thumb hole 1.4 in is outside 0.25 in to less than 1.375 in"),
+    (dict(ring_pitch_in=0.5), "ring pitch must be two numbers"),
+])  # fmt: skip
+def test_what_no_grip_can_have_is_refused(given, words):
+    with pytest.raises(wb.InputRefused, match=words):
+        wb.Grip.usual(**given)

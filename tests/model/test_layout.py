@@ -133,3 +133,14 @@ def test_sound_marks_are_not_doubted():
 def test_distances_that_no_layout_has_are_refused(impossible):
     with pytest.raises(wb.InputRefused, match="no layout has these distances"):
         wb.DistanceLayout(**impossible).layout()
+
+
+def test_marks_that_cannot_be_are_told():
+    marks = wb.Layout(drilling_angle_deg=45, pin_to_pap_in=4.5, val_angle_deg=25).place(
+        BOWLER.pap, BALL
+    )
+    over, up = marks.psa_in
+    wrong = wb.read_marks(BOWLER.pap, BALL, marks.pin_in, (over, -up))
+    assert any("A PSA lies about 6.75 in from the pin" in doubt for doubt in wrong.doubts)
+    with pytest.raises(wb.InputRefused, match=r"VAL angle \d+\.\d deg is outside 0 to 90 deg"):
+        wb.read_marks(BOWLER.pap, BALL, (2.0, -3.0), marks.psa_in)

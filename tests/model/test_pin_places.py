@@ -8,7 +8,12 @@ import pytest
 
 import workbook as wb
 from tests.conftest import SETUP, changed
-from workbook.clearance import mark_clearances, ring_clearance, rings_over_holes
+from workbook.clearance import (
+    bores_that_meet,
+    mark_clearances,
+    ring_clearance,
+    rings_over_holes,
+)
 from workbook.pin_places import pin_map
 from workbook.rating import REFERENCE, STRAIGHT
 
@@ -71,3 +76,15 @@ def test_clearances_by_hand():
     assert sum(rings_over_holes(setup, shot)) == sum(gap < 0 for gap in gaps)
     assert ring_clearance(replace(setup, grip=wb.Grip()), shot) is None
     assert mark_clearances(replace(setup, grip=wb.Grip())) == ()
+
+
+def test_bores_that_meet_by_hand():
+    """Two radial bores 1 in wide, middles 1.2 in apart at the surface: 1 in apart at 5/6 of R."""
+    radius = 27 / (2 * math.pi)
+    half = radius * math.asin(0.6 / radius)
+    holes = [wb.Hole(over_in=x, up_in=0.0, diameter_in=1, depth_in=2, name=n)
+             for x, n in ((-half, "one"), (half, "two"))]  # fmt: skip
+    ((one, two, depth),) = bores_that_meet(changed(grip=wb.Grip(holes)))
+    assert (one, two) == ("one", "two") and depth == pytest.approx(radius / 6, abs=0.02)
+    apart = [replace(hole, depth_in=0.5) for hole in holes]
+    assert bores_that_meet(changed(grip=wb.Grip(apart))) == []

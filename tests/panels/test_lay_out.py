@@ -137,3 +137,18 @@ def test_saved_and_loaded(held, tmp_path, monkeypatch):
 def test_a_style_that_nobody_has_is_refused():
     with pytest.raises(InputRefused, match="style"):
         lay_it_out("nobody")
+
+
+def test_a_file_that_differs_in_its_grip_alone_is_taken(held, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    held.panel.set(middle_span=4.75, ring_span=4.875)
+    long = held.setup.grip
+    held.files.name.value = "long.json"
+    held.files.press("save")
+    held.panel.set(middle_span=3.5, ring_span=3.5)
+    held.files.press("load")
+    assert held.setup.grip == long and "4.750" in words(held.panel, "marks")
+    held.panel.settle()
+    assert "The grip is the file's" in words(held.panel, "notes")
+    held.panel.controls["val_angle_deg"].value = 40
+    assert held.setup.grip == long

@@ -91,7 +91,9 @@ class MapPicture(Picture):
         right, up, _near = np.moveaxis(self.view.flat(scene.places), -1, 0)
         low, high = float(layer.values.min()), float(layer.values.max())
         if high - low > 10.0**-layer.digits:
-            shades, lines = (MaxNLocator(n).tick_values(low, high) for n in (SHADES, LINES))
+            shades, lines = (
+                MaxNLocator(n, steps=[1, 2, 5, 10]).tick_values(low, high) for n in (SHADES, LINES)
+            )
             drawn.append(axes.contourf(right, up, layer.values, shades, cmap=style.MAP))
             equal = axes.contour(right, up, layer.values, lines, colors=style.MUTED, linewidths=0.7)
             axes.clabel(equal, fmt=f"%.{layer.digits}f", fontsize=style.SMALL, colors=style.INK)

@@ -43,7 +43,7 @@ class SpecPicture(Picture):
         self.rg = self._scale(top, RG_ROWS, RG_SPAN_IN, 0.05, RG_MARKS)
         self.rg.head("RG [in]", RG_MARKS)
         low, high = sources.value("rg_min"), sources.value("rg_max")
-        self.rg.legal(low, high, f"legal: {low:.3f} to {high:.3f} in")
+        self.rg.legal(low, high, f"legal before drilling: {low:.3f} to {high:.3f} in")
         self.even = self.moving_line(
             self.rg.axes, marker="^", markersize=7, color=style.INK, clip_on=False
         )
@@ -57,7 +57,7 @@ class SpecPicture(Picture):
             DIFFERENTIAL_MARKS | {f"{100 * share:g} % of the total: more is asymmetric": "|"},
         )
         most = sources.value("differential_max")
-        self.differential.legal(0.0, most, f"legal: total at most {most:.3f} in")
+        self.differential.legal(0.0, most, f"legal before drilling: total at most {most:.3f} in")
         self.share = self.moving_line(
             self.differential.axes, marker="|", markersize=10, markeredgewidth=1.6,
             markeredgecolor=style.MUTED, clip_on=False,

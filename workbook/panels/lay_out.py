@@ -4,7 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from workbook import demo, errors
+from workbook import demo, errors, sources
 from workbook.as_code import layout_code
 from workbook.assumptions import Assumptions
 from workbook.certainty import drilled_bands
@@ -14,7 +14,7 @@ from workbook.drilling import kappa_from_scale
 from workbook.grip import Grip
 from workbook.hole_shares import HoleEffects, hole_effects
 from workbook.layout import Layout
-from workbook.layout_tables import distances_table, holes_table, marks_table
+from workbook.layout_tables import distances_table, grip_table, holes_table, marks_table
 from workbook.layout_words import layout_notes, layout_sentence, static_words
 from workbook.notes import slider_notes
 from workbook.panels import lay_out_controls as made
@@ -32,6 +32,9 @@ from workbook.staging import ball_scene, pin_map_scene
 
 DRAWS = 64  # of what nobody knows well, each time the controls rest
 TAPED_OZ = 1.0
+FROM_FILE = (
+    "The grip is the file's, as in the tables; moving a control of the grip makes a new one."
+)
 
 
 class LayOut:
@@ -67,7 +70,10 @@ class LayOut:
             scenes=scenes,
             texts={
                 "sentence": spoken_html(layout_sentence(setup, effects, shot)),
-                "marks": table_html(marks_table(setup)) + table_html(distances_table(setup)),
+                "marks": "<br>".join(
+                    table_html(table)
+                    for table in (marks_table(setup), distances_table(setup), grip_table(setup))
+                ),
                 "holes": table_html(holes_table(effects)),
                 "back": made.read_back(setup, values),
             },
@@ -88,7 +94,8 @@ class LayOut:
         return Answer(scenes={"maps": scene})
 
     def _sure(self, setup: Setup, effects: HoleEffects, shot: Shot) -> Answer:
-        sure = drilled_bands(setup, draws=DRAWS)
+        known = ("kappa",) if setup.assumptions.kappa != sources.value("kappa") else ()
+        sure = drilled_bands(setup, draws=DRAWS, known=known)
         return Answer(
             texts={
                 "sentence": spoken_html(layout_sentence(setup, effects, shot, sure)),
@@ -100,7 +107,7 @@ class LayOut:
     def _words(self, setup: Setup, shot: Shot, grip: str) -> Answer:
         line = demo.STYLES[demo.USUAL].line
         idle = slider_notes(setup, made.LANE, line, "this ball")
-        notes = [*layout_notes(setup, shot), *idle]
+        notes = [FROM_FILE] * bool(self.grip) + [*layout_notes(setup, shot), *idle]
         return Answer(
             texts={"notes": list_html(notes), "code": code_html(layout_code(setup, grip))}
         )
@@ -148,7 +155,7 @@ class LayOut:
     def load_file(self, file: Path) -> str:
         """Take over the setup of a file."""
         self.load(Setup.from_json(file))
-        return f"Loaded {file.name}; its grip holds until you move one of the grip's controls."
+        return f"Loaded {file.name}."
 
     def load(self, setup: Setup) -> None:
         """Take over a setup; all of it or nothing."""
@@ -167,6 +174,8 @@ class LayOut:
         except errors.InputRefused:
             self.base, self.grip, self.exact = before
             raise
+        self.grip = setup.grip  # moving controls may have put one of theirs in its place
+        self.panel.refresh()
 
 
 def lay_it_out(style: str = demo.USUAL) -> Panel:

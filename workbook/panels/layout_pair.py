@@ -259,6 +259,7 @@ class LayoutPair:
                     controls[name].options = options
                     controls[name].value = chosen
             raise
+        self.panel.refresh()
 
 
 def _with_surface(setup: Setup) -> Setup:

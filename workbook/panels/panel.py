@@ -145,6 +145,11 @@ class Panel:
                 raise
         self._changed()
 
+    def refresh(self) -> None:
+        """Answer again although no control has moved: something behind them has."""
+        self._shown = None
+        self._changed()
+
     def _move(self, name: str, value: Any) -> None:
         control = self.controls[name]
         words = control.description or name

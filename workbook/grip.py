@@ -218,13 +218,15 @@ class Grip:
         middle = errors.number("middle span", middle_span_in, "in", *SPAN_IN)
         ring = errors.number("ring span", ring_span_in, "in", *SPAN_IN)
         bridge = errors.number("bridge", bridge_in, "in", 0.0, 2.0)
-        if thumb and thumb_slug_in is not None and thumb_hole_in >= thumb_slug_in:
-            raise errors.InputRefused(
-                f"thumb hole {thumb_hole_in:g} in is outside 0.25 in to less than "
-                f"{thumb_slug_in:g} in, the bore of its slug."
-            )
         finger_r = errors.number("finger bore", finger_bore_in, "in", 0.25, 1.5) / 2
         thumb_r = errors.number("thumb hole", thumb_hole_in, "in", 0.25, 1.5) / 2
+        if thumb and thumb_slug_in is not None:
+            slug = errors.number("hole diameter", thumb_slug_in, "in", 0.25, 1.5)
+            if 2 * thumb_r >= slug:
+                raise errors.InputRefused(
+                    f"thumb hole {thumb_hole_in:g} in is outside 0.25 in to less than {slug:g} in, "
+                    "the bore of its slug."
+                )
         finger_edge, thumb_edge = (math.asin(r * arc) / arc for r in (finger_r, thumb_r))
         down = (middle + ring) / 4 + thumb_edge
         reaches = [span + finger_edge + thumb_edge for span in (middle, ring)]

@@ -6,7 +6,7 @@ PAP is the one on the ring-finger side.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -77,6 +77,20 @@ class TrackReading:
         return Pap(self.pap_over_in, self.pap_up_in)
 
     @property
+    def scatter_in(self) -> float:
+        """Standard deviation of the points about the ring [in]; 0 for three points."""
+        free = len(self.residuals_in) - LEAST_POINTS
+        return float(np.sqrt(self.residuals_in @ self.residuals_in / free)) if free else 0.0
+
+    @property
+    def misfit(self) -> bool:
+        """Whether the points scatter by more than chance and the stated error explain."""
+        free = len(self.residuals_in) - LEAST_POINTS
+        squares = float(self.residuals_in @ self.residuals_in)
+        rare = sources.value("track_misfit")
+        return free > 0 and bool(chdtrc(free, squares / self.error_in**2) < rare)
+
+    @property
     def arc_deg(self) -> float:
         """How much of the ring the points span [deg]."""
         return _spanned(self.round_deg)
@@ -126,7 +140,7 @@ def pap_from_track(
     tilt_deg = opening / units.DEGREE - 90.0
     tilt_error = sources.value("ninety_percent") * ring_fit.opening_spread(axis, on_ball) * error_in
     residuals = (ring_fit.angles(axis, on_ball) - opening) / arc
-    return TrackReading(
+    reading = TrackReading(
         pap_over_in=float(pap[0]),
         pap_up_in=float(pap[1]),
         tilt_deg=tilt_deg,
@@ -141,6 +155,7 @@ def pap_from_track(
         error_in=error_in,
         doubts=(*_outside(float(pap[0]), float(pap[1]), tilt_deg), *_far_off(residuals, error_in)),
     )
+    return _told(reading, on_ball)
 
 
 def _checked(points: Points, circumference_in: float) -> Array:
@@ -234,18 +249,32 @@ def _outside(over_in: float, up_in: float, tilt_deg: float) -> list[str]:
 
 
 def _far_off(residuals_in: Array, error_in: float) -> list[str]:
-    """Points far from the ring, and scatter that the stated error does not explain."""
+    """Points far from the ring."""
     most = sources.value("track_outlier")
     said = [
         f"Point {place} lies {abs(far):.2f} in from the ring, more than {most:g} times the "
         f"measuring error of {error_in:g} in: measure it again."
         for place, far in enumerate(residuals_in, 1) if abs(far) > most * error_in
     ]  # fmt: skip
-    free = len(residuals_in) - LEAST_POINTS
-    squares = float(residuals_in @ residuals_in)
-    if free and chdtrc(free, squares / error_in**2) < sources.value("track_misfit"):
-        said.append(
-            f"The points scatter by {(squares / free) ** 0.5:.2f} in about the ring, more than the "
-            f"stated error of {error_in:g} in explains: the PAP is less sure than shown."
-        )
     return said
+
+
+def _told(reading: TrackReading, on_ball: Array) -> TrackReading:
+    """With a doubt where the points do not lie on one ring, and the point that spoils it most."""
+    if not reading.misfit:
+        return reading
+    said = (
+        f"The points scatter by {reading.scatter_in:.2f} in about the ring, more than the stated "
+        f"error of {reading.error_in:g} in explains: the PAP is less sure than shown."
+    )
+    count = len(on_ball)
+    if count > LEAST_POINTS + 1:
+        left = [_squares(np.delete(on_ball, i, axis=0)) for i in range(count)]
+        worst = int(np.argmin(left))
+        said += f" Measure point {worst + 1} again first: without it the others fit best."
+    return replace(reading, doubts=(*reading.doubts, said))
+
+
+def _squares(on_ball: Array) -> float:
+    axis, _opening = ring_fit.fit(on_ball)
+    return float(ring_fit.misfit(axis, on_ball))

@@ -32,18 +32,24 @@ def bowler_table(
          "axis_tilt_deg"),
         ("axis tilt, from the tape [°]", found["tape"], 1, "axis_tilt_deg"),
         ("mean speed [mph]", mean, 1, ""),
-        ("speed at release [mph]", release, 1, "speed_mph"),
+        ("speed at release, as rolled [mph]", release, 1, "speed_mph"),
         ("rev rate [rpm]", found["revs"], 0, "rev_rate_rpm"),
         ("axis rotation [°]", found["rotation"], 0, "axis_rotation_deg"),
     ]  # fmt: skip
     lines: list[Cells] = []
     for words, one, digits, field in rows:
         cells = ("-", "-") if one is None else (
-            shown(one.value, digits), f"± {shown(one.error, digits)}"
+            shown(one.value, digits), _within(one.error, digits)
         )  # fmt: skip
         theirs = shown(getattr(known, field), digits) if known and field else "-"
         lines.append((words, *cells, *((theirs,) if known else ())))
     return Table(("", "measured", "within", *((known_words,) if known else ())), tuple(lines))
+
+
+def _within(error: float, digits: int) -> str:
+    """An error as shown; never nothing."""
+    text = shown(error, digits)
+    return f"± {text}" if float(text) else f"below {0.5 * 10.0**-digits:g}"
 
 
 def match_table(match: ReleaseMatch, most_turn_deg: float) -> Table:

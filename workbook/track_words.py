@@ -34,7 +34,13 @@ def _fraction(count: int, parts: int, sign: str) -> str:
 def track_sentence(reading: TrackReading) -> str:
     """PAP and tilt, how sure, and from how much of the ring."""
     way = "down" if round(reading.pap_up_in * PARTS) < 0 else "up"
-    return (
+    warn = ""
+    if reading.misfit:
+        warn = (
+            f"The points do not lie on one ring (they scatter by {shown(reading.scatter_in, 2)} "
+            "in): do not use this PAP. "
+        )
+    return warn + (
         f"PAP {inches(reading.pap_over_in)} in over, {inches(abs(reading.pap_up_in))} in {way}, "
         f"within {within(reading.over_error_in)} in over and {within(reading.up_error_in)} in up "
         f"or down; axis tilt {shown(reading.tilt_deg, 1)}°, within "
@@ -44,16 +50,29 @@ def track_sentence(reading: TrackReading) -> str:
     )
 
 
-def match_sentence(match: ReleaseMatch, most_turn_deg: float) -> str:
-    """How revs match speed, where friction pulls, and what no ball can do for this release."""
+def left_over_words(groups: list[str], style: str) -> str:
+    """What is still the invented bowler's although the points are not."""
+    called = {"revs": "revs", "tape": "tilt by tape"}
+    return (
+        f"{', '.join(called.get(group, group) for group in groups)}: still those of the invented "
+        f"bowler '{style}', in the table and in a file saved now. Type yours, or empty the fields."
+    )
+
+
+def match_sentence(match: ReleaseMatch, most_turn_deg: float, ball: str) -> str:
+    """How revs match speed, where friction pulls, and the most that this release can turn a ball.
+
+    `ball` names the one whose RG was taken.
+    """
     if match.pull_deg <= 90.0:
         pull = f"{shown(match.pull_deg, 0)}° off straight back"
     else:
         pull = f"{shown(match.pull_deg - 90.0, 0)}° forward of straight sideways"
     return (
         f"At release the ball's surface runs at {shown(match.percent, 0)} % of its speed, so the "
-        f"contact slides at {shown(match.slip_mph, 1)} mph and friction pulls {pull}; no lane can "
-        f"turn this ball by more than {shown(most_turn_deg, 1)}°."
+        f"contact slides at {shown(match.slip_mph, 1)} mph and friction pulls {pull}; no "
+        f"lane can turn it by more than {shown(most_turn_deg, 1)}° (for the RG of {ball} and a "
+        "symmetric core: textbook)."
     )
 
 
@@ -92,7 +111,7 @@ def mean_speed_words(mean: Measured, release_mph: float, distance_ft: float) -> 
         f"A time over {distance_ft:g} ft gives the mean speed, {shown(mean.value, 1)} mph; "
         f"friction has slowed the ball by then, so at release it was faster: by "
         f"{shown(release_mph - mean.value, 1)} mph as the model rolls the chosen ball on the house "
-        "lane (as sure as its friction, an assumption)."
+        "lane (as sure as its friction, an assumption; the ± beside it is that of the clock alone)."
     )
 
 

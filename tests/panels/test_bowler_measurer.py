@@ -148,3 +148,31 @@ def test_a_damaged_file_changes_nothing(held, tmp_path):
 def test_a_bowler_that_nobody_has_is_refused():
     with pytest.raises(wb.InputRefused, match="style must be"):
         measure_the_bowler("nobody")
+
+
+def test_loading_a_bowler_keeps_what_was_typed(held, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    held.files.press("save")
+    mine = "-3, 1 3/4\n-2 3/4, -1/2\n-2 1/2, -2 1/2\n-3 1/8, -4 3/4\n-4, 3 3/4\n-6 1/2, 5 1/4"
+    held.panel.set(points=mine, time_s="2.60")
+    held.files.press("load")
+    assert "Loaded" in held.files.said.value
+    values = held.panel.values
+    assert values["points"] == mine and values["time_s"] == "2.60"
+    assert "my bowler.json" in values["style"]
+
+
+def test_what_is_still_the_invented_bowlers_is_told_and_can_be_emptied(held):
+    held.panel.set(points="-3, 1 3/4\n-2 3/4, -1/2\n-2 1/2, -2 1/2\n-3 1/8, -4 3/4\n-4, 3 3/4")
+    held.panel.settle()
+    assert "still those of the invented bowler" in held.panel.texts["notes"].value
+    held.empty.click()
+    held.panel.settle()
+    assert "still those" not in held.panel.texts["notes"].value and held.bowler is None
+
+
+def test_points_of_two_rings_are_called_so_at_once(held):
+    held.panel.controls["points"].value += "\n6, 1"
+    held.panel.settle()
+    assert "do not use this PAP" in held.panel.texts["sentence"].value
+    assert "Measure point 10 again first" in held.panel.texts["notes"].value

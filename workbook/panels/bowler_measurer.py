@@ -4,6 +4,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import ipywidgets as widgets
+
 from workbook import demo, errors
 from workbook.bowler import Bowler
 from workbook.demo_tracks import SPARE, clinic_setup, measurements
@@ -23,6 +25,7 @@ from workbook.staging_track import track_ball_scene, track_scene
 from workbook.track import TrackReading, pap_from_track
 from workbook.track_tables import bowler_table, match_table
 from workbook.track_words import (
+    left_over_words,
     match_sentence,
     mean_speed_words,
     track_code,
@@ -44,10 +47,13 @@ class BowlerMeasurer:
         self.made_for = style, SPARE  # whose invented measurements the fields were filled with
         self.filled = made.texts_of(measurements(style))
         self.loaded: dict[str, Bowler] = {}  # by what the menu calls them
+        self.loading = False
         self.reading: TrackReading | None = None
         self.lacking = ""  # why what was measured makes no bowler
         self.bowler: Bowler | None = None
         self.files = FileRow("my bowler.json", {"save": self.save, "load": self.load_file})
+        self.empty = widgets.Button(description="empty these fields", layout={"width": "auto"})
+        self.empty.on_click(lambda _button: self.panel.set(**dict.fromkeys(made.TYPED, "")))
         self.controls = made.controls(style)
         self.panel = Panel(
             controls=self.controls,
@@ -56,7 +62,7 @@ class BowlerMeasurer:
             answer=self._answer,
             follow={"style": self._chosen, "ball": self._thrown},
         )
-        made.arrange(self.panel, self.files.box)
+        made.arrange(self.panel, self.files.box, self.empty)
 
     def save(self, file: Path) -> str:
         """Write the measured bowler to a file; one that is there already is kept."""
@@ -70,10 +76,15 @@ class BowlerMeasurer:
         bowler, control = Bowler.from_json(file), self.controls["style"]
         name = f"{COMPARE}{file.name}"
         self.loaded[name] = bowler
-        with self.panel.moving_together():
-            control.options = [*demo.STYLES, *self.loaded, OWN]
-        self.panel.set(style=OWN)  # so that a file read again is shown again
-        self.panel.set(style=name, hand=bowler.hand)
+        self.loading = True  # the menu goes to its first choice when it gets another list
+        try:
+            with self.panel.moving_together():
+                control.options = [*demo.STYLES, *self.loaded, OWN]
+                control.value = OWN
+            self.panel.set(style=name, hand=bowler.hand)
+        finally:
+            self.loading = False
+        self.panel.refresh()
         return f"Loaded {file.name}: its figures stand beside those measured here."
 
     def _answer(self, values: Values) -> Answer:
@@ -114,7 +125,10 @@ class BowlerMeasurer:
             said.insert(len(self.reading.doubts), mean_speed_words(mean, release, distance))
         match = self._match(values)
         if match:
-            said.insert(len(self.reading.doubts), match_sentence(*match))
+            said.insert(len(self.reading.doubts), match_sentence(*match, values["ball"]))
+        left = made.left_over(values, self.filled)
+        if left:
+            said.insert(0, left_over_words(left, self.made_for[0]))
         if self.lacking:
             said.append(f"No bowler to save yet: {self.lacking}")
         code = code_html(track_code(self.reading, self.bowler))
@@ -181,7 +195,7 @@ class BowlerMeasurer:
         return values["style"] if theirs or values["style"] in self.loaded else OWN
 
     def _chosen(self, style: str) -> None:
-        if style in demo.STYLES:
+        if style in demo.STYLES and not self.loading:
             self._fill(style, self.controls["ball"].value)
 
     def _thrown(self, ball: str) -> None:

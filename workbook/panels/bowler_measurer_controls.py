@@ -89,6 +89,16 @@ def texts_of(found: Measurements) -> dict[str, str]:
     }
 
 
+def left_over(values: Values, filled: dict[str, str]) -> list[str]:
+    """Groups whose fields are still those of the invented bowler although the points are not."""
+    if values["points"] == filled["points"]:
+        return []
+    return [
+        group for group, names in GROUPS.items()
+        if all(values[name] and values[name] == filled[name] for name in names)
+    ]  # fmt: skip
+
+
 def points_from(text: str) -> list[tuple[float, float]]:
     """The points of a text, one a line; blank lines do not count.
 
@@ -140,7 +150,9 @@ def _measured(
         return rev_rate_rpm(*given)
     if group == "rotation":
         return axis_rotation_deg(*given)
-    return axis_tilt_deg(given[0], values["around_in"], number_from(values["error"]))
+    tilt = axis_tilt_deg(given[0], values["around_in"], number_from(values["error"]))
+    # 9 times in 10, as the tilt from the ring
+    return Measured(tilt.value, sources.value("ninety_percent") * tilt.error)
 
 
 def _number(values: Values, name: str) -> float | None:
@@ -152,7 +164,7 @@ def _number(values: Values, name: str) -> float | None:
         raise InputRefused(f"{words}: {why}") from None
 
 
-def arrange(panel: Panel, files: widgets.Widget) -> None:
+def arrange(panel: Panel, files: widgets.Widget, empty: widgets.Widget) -> None:
     """Who and how on top, the points beside the ball, the other measurements under them."""
     c, row = panel.controls, widgets.Layout(flex_flow="row wrap", width="100%")
     first = widgets.GridBox([c[name] for name in FIRST])
@@ -171,7 +183,7 @@ def arrange(panel: Panel, files: widgets.Widget) -> None:
     beside = widgets.HBox([c["points"], panel.images["ball"]], layout={"align_items": "center"})
     tables = widgets.HBox([panel.texts["numbers"], panel.texts["match"]], layout=row)
     folds = {
-        "Speed, revs, rotation, tape": widgets.HBox(groups, layout=row),
+        "Speed, revs, rotation, tape": widgets.VBox([widgets.HBox(groups, layout=row), empty]),
         "Save and load": files,
         "Copy as code": panel.texts["code"],
     }

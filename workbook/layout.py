@@ -254,8 +254,8 @@ def read_marks(
                 worst[words] = max(worst[words], apart)
     if val / units.DEGREE > 90.0 + worst["VAL angle"]:
         raise errors.InputRefused(
-            f"VAL angle {val / units.DEGREE:.1f} deg is outside 0 to 90 deg: the pin lies below the "
-            "level of the PAP."
+            f"VAL angle {val / units.DEGREE:.1f} deg is outside 0 to 90 deg: the pin lies below "
+            "the level of the PAP."
         )
     layout = Layout(
         drilling_angle_deg=_nearest(drilling / units.DEGREE, 180.0, worst["drilling angle"]),

@@ -70,8 +70,8 @@ def layout_notes(setup: Setup, shot: Shot) -> list[str]:
     ring = ring_words(setup, shot)
     said += [ring] if ring else []
     said += [
-        f"The bores of the {one} and {other} hole meet {shown(depth, 1)} in below the surface; what "
-        "they share is cut twice here."
+        f"The bores of the {one} and {other} hole meet {shown(depth, 1)} in below the surface; "
+        "what they share is cut twice here."
         for one, other, depth in bores_that_meet(setup)
     ]
     if setup.grip.holes and not setup.grip.has_thumb:

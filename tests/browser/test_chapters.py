@@ -11,6 +11,7 @@ CHAPTERS = {
     "02_read_the_ball.ipynb": "rg-low-in",
     "03_measure_the_bowler.ipynb": "error",
     "04_lay_it_out.ipynb": "pin-to-pap-in",
+    "05_watch_it_roll.ipynb": "grit-b",
 }
 
 

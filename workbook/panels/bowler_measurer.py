@@ -53,7 +53,7 @@ class BowlerMeasurer:
         self.bowler: Bowler | None = None
         self.files = FileRow("my bowler.json", {"save": self.save, "load": self.load_file})
         self.empty = widgets.Button(description="empty these fields", layout={"width": "auto"})
-        self.empty.on_click(lambda _button: self.panel.set(**dict.fromkeys(made.TYPED, "")))
+        self.empty.on_click(self._empty_fields)
         self.controls = made.controls(style)
         self.panel = Panel(
             controls=self.controls,
@@ -63,6 +63,9 @@ class BowlerMeasurer:
             follow={"style": self._chosen, "ball": self._thrown},
         )
         made.arrange(self.panel, self.files.box, self.empty)
+
+    def _empty_fields(self, _button: widgets.Button) -> None:
+        self.panel.set(**dict.fromkeys(made.TYPED, ""))
 
     def save(self, file: Path) -> str:
         """Write the measured bowler to a file; one that is there already is kept."""

@@ -10,6 +10,7 @@ Decimals take a point.
 
 import csv
 import io
+import os
 from collections.abc import Mapping
 from dataclasses import Field, fields
 from difflib import get_close_matches
@@ -82,7 +83,7 @@ def write_balls(
     """
     errors.instance("balls", balls, dict)
     file = text_file.place(path)
-    if overwrite and file.exists():
+    if overwrite and os.path.lexists(file):
         read_balls(file)  # what is no table of balls is refused here, and so kept
     out = io.StringIO()
     out.writelines(f"# {line}\n" for line in comment.splitlines())

@@ -139,9 +139,9 @@ def drilled_bands(
 ) -> dict[str, Range]:
     """How sure one drilled ball is, and its flare and rating on the reference lane.
 
-    Quantities of `Drilled` as in `Bands`, "flare_in" on the reference lane, and the rating. What is
-    `known` of the assumptions, by name, is as the setup has it: a scale that has been calibrated
-    has its own kappa.
+    Quantities of `Drilled` as in `Bands`, "weight_oz" and "psa_moved_deg", "flare_in" on the
+    reference lane, and the rating. What is `known` of the assumptions, by name, is as the setup has
+    it: a scale that has been calibrated has its own kappa.
 
     Raises
     ------
@@ -151,8 +151,14 @@ def drilled_bands(
     errors.instance("setup", setup, Setup)
     draws = errors.whole("number of draws", draws, 2, 65536)
     drawn = draw(setup, USUAL_LINE, Scatter(), draws, known)
-    rating = _rated(drawn)
-    return _ranges(_of_balls(drawn) | _named(rating) | {"flare_in": rating.flare_in})
+    rating, balls = _rated(drawn), _of_balls(drawn)
+    psa = setup.layout.directions(setup.bowler.pap, setup.ball)[1]
+    off = [abs(float(one.body.principal[1][2] @ psa)) for one in drawn]
+    balls |= {
+        "weight_oz": balls["weight_lb"] * units.POUND / units.OUNCE,
+        "psa_moved_deg": np.degrees(np.arccos(np.minimum(off, 1.0))),
+    }
+    return _ranges(balls | _named(rating) | {"flare_in": rating.flare_in})
 
 
 @dataclass(frozen=True, eq=False)

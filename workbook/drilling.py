@@ -237,8 +237,9 @@ def kappa_from_scale(taped_oz: float, read_oz: float) -> float:
     """
     taped = errors.number("weight taped", taped_oz, "oz", 0.1, 16.0)
     low, high = sources.FACTS["kappa"].range
-    read = errors.number("reading of the scale", read_oz, "oz", taped / high, taped / low)
-    return taped / read
+    slack = 1.0 + 1e-6  # a reading on the limit itself, rounded
+    read = errors.number("reading of the scale", read_oz, "oz", taped / high, taped / low * slack)
+    return max(low, taped / read)
 
 
 @lru_cache(maxsize=256)

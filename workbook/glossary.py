@@ -36,11 +36,14 @@ TERMS = (
     Term("flare", "Greatest distance between the spin axes of any two revolutions on oil: the "
          "widest gap between oil rings.", "in"),
     Term("full span", "Span cut to cut plus the wall of the insert.", "in"),
+    Term("grit", "How fine a cover is finished: the surface as it is, which a pad's number is not.",
+         "grit", "finer"),
     Term("high, light", "Past the pocket toward the middle of the head pin, or short of it."),
     Term("hook potential", "Total hook on the reference lane.", "boards"),
     Term("intermediate differential", "Highest minus intermediate RG (published: the governing "
          "body's convention).", "in"),
     Term("length", "Distance at which half of the release slip has gone.", "ft"),
+    Term("lever", "One thing about a setup that can be changed, all else as it is."),
     Term("midline", "Line through the grip centre, square to the grip centreline."),
     Term("PAP", "Positive axis point: the end of the spin axis about which the ball turns "
          "counter-clockwise seen from outside.", "in over, in up"),
@@ -54,6 +57,8 @@ TERMS = (
          "forward: bottom toward the palm; lateral: toward the ring-finger side"),
     Term("pocket", "Boards 17 to 18 at 4 to 6 degrees are the best (published: USBC)."),
     Term("PSA", "Mass-bias mark of an asymmetric ball: the axis of high RG."),
+    Term("Ra", "Mean height of a surface's roughness about its middle line (textbook).",
+         "um or uin"),
     Term("reference lane", "The same oil on every board, about 25 mL over 40 ft, no gutters."),
     Term("rev rate", "Turns of the ball in a minute.", "rpm"),
     Term("RG", "Radius of gyration: root of moment of inertia over mass, about an axis.", "in"),

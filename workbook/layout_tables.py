@@ -97,9 +97,11 @@ def holes_table(effects: HoleEffects, bands: dict[str, Range] | None = None) -> 
 
 
 def _band(band: Range | None, digits: int) -> str:
-    """From and to; where nothing that is drawn moves it by a digit that is shown, a word."""
-    ends = [shown(end, digits) for end in (band.low, band.high)] if band else []
-    return " to ".join(ends) if len(set(ends)) == 2 else "not drawn"
+    """From and to; a word where nothing that is drawn moves it by a digit that is shown."""
+    if band is None:
+        return ""
+    ends = [shown(end, digits) for end in (band.low, band.high)]
+    return " to ".join(ends) if len(set(ends)) == 2 else "no change shown"
 
 
 def ring_words(setup: Setup, shot: Shot) -> str:

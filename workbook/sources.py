@@ -188,6 +188,11 @@ _fact("ra_at_2000", "Ra of a cover finished at 2000 grit", 16.0, "uin", "assumpt
 _fact("anchor_grit", "grit at which the roughness law is anchored", 2000.0, "grit", "assumption")
 _fact("ra_exponent", "exponent of Ra in 1/grit", 0.65, "1", "assumption", "", 0.55, 0.75)
 _fact("ra_polished", "Ra of a polished cover", 4.0, "uin", "assumption", "", 2.4, 5.6)
+_fact("wear_share", "share of the way to its worn finish that a game takes a sanded cover", 0.1,
+      "1", "assumption", "that covers wear toward a middle finish is common practice",
+      0.03, 0.25)  # fmt: skip
+_fact("worn_grit", "finish toward which a sanded cover wears with games", 4000.0, "grit",
+      "assumption", "", 3000.0, 5000.0)  # fmt: skip
 _fact("rq_over_ra", "Rq / Ra of a Gaussian surface", 1.2533141373155001, "1", "textbook",
       "sqrt(pi/2)")  # fmt: skip
 _fact("slip_scale", "slip at which friction is fully developed", 0.02, "m/s", "assumption",

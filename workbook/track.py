@@ -131,7 +131,7 @@ def pap_from_track(
     on_ball = np.array([sphere.point(over * arc, up * arc) for over, up in places])
     _check_apart(on_ball / arc, error_in)
     axis, opening = ring_fit.fit(on_ball)
-    if axis[0] < 0:
+    if axis[0] + axis[2] < 0:  # a PAP lies between the grip centre and a quarter of the ball over
         axis, opening = -axis, np.pi - opening
     round_deg = _round(axis, on_ball)
     region, reach = _region(axis, on_ball, error_in * arc)

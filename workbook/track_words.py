@@ -44,9 +44,9 @@ def track_sentence(reading: TrackReading) -> str:
         f"PAP {inches(reading.pap_over_in)} in over, {inches(abs(reading.pap_up_in))} in {way}, "
         f"within {within(reading.over_error_in)} in over and {within(reading.up_error_in)} in up "
         f"or down; axis tilt {shown(reading.tilt_deg, 1)}°, within "
-        f"{shown(reading.tilt_error_deg, 1)}° (each 9 times in 10). {len(reading.points_in)} "
-        f"points over {reading.arc_deg:.0f}° of the ring, each measured to "
-        f"{inches(reading.error_in, 64)} in."
+        f"{shown(reading.tilt_error_deg, 1)}° (each at least 9 times in 10). "
+        f"{len(reading.points_in)} points over {reading.arc_deg:.0f}° of the ring, each measured "
+        f"to {inches(reading.error_in, 64)} in."
     )
 
 
@@ -64,10 +64,11 @@ def match_sentence(match: ReleaseMatch, most_turn_deg: float, ball: str) -> str:
 
     `ball` names the one whose RG was taken.
     """
-    if match.pull_deg <= 90.0:
-        pull = f"{shown(match.pull_deg, 0)}° off straight back"
+    if abs(match.pull_deg) <= 90.0:
+        backup = " and away from the hook" if match.pull_deg < 0 else ""
+        pull = f"{shown(abs(match.pull_deg), 0)}° off straight back{backup}"
     else:
-        pull = f"{shown(match.pull_deg - 90.0, 0)}° forward of straight sideways"
+        pull = f"{shown(abs(match.pull_deg) - 90.0, 0)}° forward of straight sideways"
     return (
         f"At release the ball's surface runs at {shown(match.percent, 0)} % of its speed, so the "
         f"contact slides at {shown(match.slip_mph, 1)} mph and friction pulls {pull}; no "
@@ -125,5 +126,6 @@ def track_code(reading: TrackReading, bowler: Bowler | None) -> str:
         "r.pap_over_in, r.pap_up_in, r.tilt_deg, r.over_error_in, r.up_error_in, r.doubts",
     ]
     if bowler is not None:
-        lines += [f"bowler = {call(bowler)}", "wb.release_match(bowler)"]
+        around = f"{reading.circumference_in:g}"
+        lines += [f"bowler = {call(bowler)}", f"wb.release_match(bowler, {around})"]
     return "\n".join(lines)

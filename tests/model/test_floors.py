@@ -16,6 +16,8 @@ FLOORS = dict.fromkeys(("units", "sources", "errors", "inputs"), 0) | {
     "ball_words": 3, "ball_tables": 3, "scenes_spec": 3, "scenes_map": 3,
     "layout_tables": 3, "layout_words": 3,
     "typed": 0, "scenes_track": 3, "staging_track": 3, "track_tables": 3, "track_words": 3,
+    "scenes_roll": 3, "staging_roll": 3, "roll_words": 3,
+    "scenes_surface": 3, "staging_surface": 3, "surface_words": 3, "surface_tables": 3,
     "start": 6, "commands": 6, "__main__": 6,
 }  # fmt: skip
 OTHERWISE = 2  # the friendly layer, the front door, and what stands beside it

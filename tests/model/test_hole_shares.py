@@ -70,6 +70,14 @@ def test_no_warning_for_the_steps_of_a_legal_ball(recwarn):
     assert not recwarn.list
 
 
+def test_the_bands_of_a_table_hold_what_is_drilled():
+    effects, bands = wb.hole_effects(SETUP), wb.drilled_bands(SETUP, draws=64)
+    assert set(effects.after) <= set(bands)
+    for key, after in effects.after.items():
+        assert bands[key].low - 1e-9 <= after <= bands[key].high + 1e-9, key
+    assert all(row[-1] for row in holes_table(effects, bands).rows)
+
+
 def test_text_table_lines_up():
     lines = text_table(holes_table(wb.hole_effects(SETUP))).splitlines()
     assert len({len(line) for line in lines[1:]}) == 1

@@ -15,6 +15,7 @@ from scipy.optimize import least_squares
 import workbook as wb
 from tests.refusals.refusal import examples, refused
 from workbook import demo, demo_tracks
+from workbook.core import sphere
 
 R_IN = 27.0 / (2 * math.pi)
 ROUNDING_IN = 1e-6
@@ -196,7 +197,17 @@ def test_any_points_give_a_reading_or_a_sentence(points):
         return
     found = (r.pap_over_in, r.pap_up_in, r.tilt_deg, r.tilt_error_deg, *r.residuals_in)
     assert all(map(math.isfinite, found)) and np.isfinite(r.round_deg).all()
-    assert r.pap_over_in >= 0 and max(r.over_error_in, r.up_error_in) <= 1.0
+    # of the two ends the one nearer to where PAPs are: 3 3/8 in over, half of a quarter ball
+    assert abs(r.pap_over_in - 3.375) <= 6.75 and max(r.over_error_in, r.up_error_in) <= 1.0
+
+
+@pytest.mark.parametrize("up", [0.0, 0.5, 1.0])
+def test_a_pap_on_the_centreline_is_not_taken_for_its_other_end(up):
+    inch = 2 * np.pi / 27
+    ring = sphere.circle(sphere.point(0.0, up * inch), np.radians(102), 9)[:8]
+    r = wb.pap_from_track([tuple(np.divide(sphere.over_up(p), inch).tolist()) for p in ring])
+    assert (r.pap_over_in, r.pap_up_in) == pytest.approx((0.0, up), abs=1e-6)
+    assert r.tilt_deg == pytest.approx(12.0, abs=1e-6)
 
 
 @pytest.mark.parametrize("style", demo.STYLES)

@@ -8,11 +8,13 @@ import ipywidgets as widgets
 import pytest
 
 from workbook.draw.ball_picture import BallPicture
+from workbook.draw.curves_picture import CurvesPicture
 from workbook.draw.lane_picture import LanePicture
 from workbook.draw.map_picture import MapPicture
 from workbook.draw.residual_picture import ResidualPicture
 from workbook.draw.spec_picture import SpecPicture
-from workbook.panels import ball_reader, bowler_measurer, lay_out, layout_pair
+from workbook.draw.surface_picture import SurfacePicture
+from workbook.panels import ball_reader, bowler_measurer, lay_out, layout_pair, surface_work, watch
 from workbook.panels.panel import Panel
 
 PICTURES = {
@@ -20,6 +22,8 @@ PICTURES = {
     ball_reader: (SpecPicture,),
     bowler_measurer: (BallPicture, ResidualPicture),
     lay_out: (BallPicture, MapPicture),
+    surface_work: (SurfacePicture,),
+    watch: (CurvesPicture,),
 }
 
 

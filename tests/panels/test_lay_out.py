@@ -152,3 +152,25 @@ def test_a_file_that_differs_in_its_grip_alone_is_taken(held, tmp_path, monkeypa
     assert "The grip is the file's" in words(held.panel, "notes")
     held.panel.controls["val_angle_deg"].value = 40
     assert held.setup.grip == long
+
+
+def test_a_scale_at_the_end_of_its_range_and_a_chosen_bowler(held):
+    odd = demo.setup(val_angle_deg=25)
+    odd = wb.Setup(
+        wb.Bowler(**{**vars(odd.bowler), "pap_over_in": 4.8}), odd.ball, odd.layout, odd.grip,
+        odd.surface, "odd", wb.Assumptions(kappa=0.53),
+    )  # fmt: skip
+    held.load(odd)
+    assert held.setup.assumptions.kappa == pytest.approx(0.53)
+    held.panel.controls["style"].value = "left-hander"
+    assert held.setup.bowler == demo.STYLES["left-hander"].bowler
+
+
+def test_a_refused_move_changes_nothing_behind_the_controls(held):
+    hole = wb.Hole(over_in=0.5, up_in=2.5, diameter_in=1, depth_in=2)
+    base = held.setup
+    held.load(wb.Setup(base.bowler, base.ball, base.layout, wb.Grip((hole,)), base.surface, "one"))
+    with pytest.raises(InputRefused, match="bridge"):
+        held.panel.set(thumb=not held.panel.values["thumb"], bridge=99)
+    held.panel.controls["val_angle_deg"].value = 50
+    assert held.setup.grip.holes == (hole,)

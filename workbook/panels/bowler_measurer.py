@@ -69,6 +69,7 @@ class BowlerMeasurer:
 
     def save(self, file: Path) -> str:
         """Write the measured bowler to a file; one that is there already is kept."""
+        self._answer(self.panel.values)  # refuses what stands there now, if it has to
         if self.bowler is None:
             raise InputRefused(f"There is no bowler to save yet: {self.lacking}")
         self.bowler.to_json(file, overwrite=False)

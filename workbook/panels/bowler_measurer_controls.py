@@ -2,7 +2,7 @@
 
 import ipywidgets as widgets
 
-from workbook import demo, sources
+from workbook import demo, errors, sources
 from workbook.ball import Ball
 from workbook.demo_tracks import CIRCUMFERENCE_IN, SPARE, Measurements, measurements
 from workbook.errors import InputRefused
@@ -144,6 +144,8 @@ def _measured(
         by_hand, rate = values["timed"] == BY_HAND, n["frames_a_second"]
         if not by_hand and not rate:
             raise InputRefused("frames a second is missing: a time from frames needs it.")
+        if not by_hand:
+            rate = errors.number("frames a second", rate, "1/s", 1.0, 1000.0)
         off = sources.value("stopwatch_error") if by_hand else 1.0 / (rate or 1.0)
         return mean_speed_mph(given[0], given[1], min(off, 1.0))
     if group == "revs":

@@ -84,7 +84,7 @@ class LayOut:
             later=(
                 lambda: Answer() if same_maps else self._maps(setup, shot),
                 lambda: self._sure(setup, effects, shot),
-                lambda: self._words(setup, shot, "" if self.grip else made.grip_code(values)),
+                lambda: self._words(setup, shot, self._grip_code(values)),
             ),
         )
 
@@ -122,7 +122,7 @@ class LayOut:
             bowler=records.bowler_from(self.base.bowler, values),
             ball=records.ball_from(self.base.ball, values),
             layout=Layout(**{name: values[name] for name in LAYOUT}),
-            grip=self.grip or made.grip_from(values),
+            grip=self.grip or made.grip_from(values, self.base.ball.circumference_in),
             assumptions=assumed,
             name="",
         )
@@ -133,6 +133,7 @@ class LayOut:
             return
         style = demo.STYLES[chosen]
         self.base = replace(self.base, bowler=style.bowler, assumptions=Assumptions())
+        self.exact = {name: value for name, value in self.exact.items() if name not in BOWLER}
         self.panel.set(
             hand=style.bowler.hand,
             thumb=style.thumb,
@@ -143,13 +144,17 @@ class LayOut:
         if chosen:
             self.controls["val_angle_deg"].value = VAL_DEG[chosen]
 
+    def _grip_code(self, values: Values) -> str:
+        around = self.base.ball.circumference_in
+        return "" if self.grip else made.grip_code(values, around)
+
     def _grip_moved(self, _value: Any) -> None:
         """A grip of the controls takes the place of one from a file."""
         self.grip = None
 
     def save(self, file: Path) -> str:
         """Write the setup to a file; one that is there already is kept."""
-        self.setup.to_json(file, overwrite=False)
+        self._setup(self.panel.values).to_json(file, overwrite=False)  # what stands there now
         return f"Saved as {file.absolute()}."
 
     def load_file(self, file: Path) -> str:

@@ -1,6 +1,5 @@
 """The controls of the panel that lays out one ball, and where they stand."""
 
-import math
 from inspect import signature
 from typing import Any
 
@@ -54,7 +53,7 @@ def controls(style: str, setup: Setup) -> Controls:
     made |= _of_grip(demo.STYLES[style].thumb)
     low, high = sources.FACTS["kappa"].range
     made["scale_oz"] = widgets.FloatSlider(
-        1.0, min=1.0 / high, max=math.floor(20.0 / low) / 20.0, step=0.05, readout_format=".2f",
+        1.0, min=1.0 / high, max=1.0 / low, step=0.05, readout_format=".2f",
         description="1 oz taped on reads [oz]", **wide(),
     )  # fmt: skip
     for name, words in MARKS.items():
@@ -87,15 +86,16 @@ def _of_grip(thumb: bool) -> Controls:
     return made
 
 
-def grip_from(values: Values) -> Grip:
-    """The grip that the controls describe."""
-    return Grip.from_spans(**_spans(values))
+def grip_from(values: Values, around_in: float) -> Grip:
+    """The grip that the controls describe, on a ball of that circumference [in]."""
+    return Grip.from_spans(**_spans(values), circumference_in=around_in)
 
 
-def grip_code(values: Values) -> str:
+def grip_code(values: Values, around_in: float) -> str:
     """The same as code, what has its default value left out."""
     usual = signature(Grip.from_spans).parameters
-    given = [f"{name}={v!r}" for name, v in _spans(values).items() if v != usual[name].default]
+    spans = _spans(values) | {"circumference_in": around_in}
+    given = [f"{name}={v!r}" for name, v in spans.items() if v != usual[name].default]
     return f"wb.Grip.from_spans({', '.join(given)})"
 
 

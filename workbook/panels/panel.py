@@ -134,6 +134,8 @@ class Panel:
         """
         for name in values:
             errors.choice("control", name, tuple(self.controls))
+        for name, value in values.items():
+            self._check(name, value)  # before anything that follows a move has moved
         before = {name: control.value for name, control in self.controls.items()}
         with self.moving_together():
             try:
@@ -150,11 +152,21 @@ class Panel:
         self._shown = None
         self._changed()
 
-    def _move(self, name: str, value: Any) -> None:
+    def _check(self, name: str, value: Any) -> None:
         control = self.controls[name]
         words = control.description or name
         if isinstance(control, widgets.FloatSlider):
-            value = errors.number(words, value, "", control.min, control.max)
+            errors.number(words, value, "", control.min, control.max)
+        elif hasattr(control, "options"):
+            choices = [one[1] if isinstance(one, tuple) else one for one in control.options]
+            if value not in choices and not (
+                value is None and isinstance(control, widgets.ToggleButtons)
+            ):
+                raise InputRefused(f"{words} {value} is not among this panel's choices.")
+
+    def _move(self, name: str, value: Any) -> None:
+        control = self.controls[name]
+        words = control.description or name
         try:
             control.value = value
         except TraitError:

@@ -9,6 +9,8 @@ from pathlib import Path
 
 from workbook.errors import InputRefused, one_line, shown
 
+SHARED = "WORKBOOK_SHARED"
+"""Set for a page that others see: its panels leave this computer's files alone."""
 MOST_BYTES = 1_000_000
 LINE_END = re.compile("\r\n|\r|\n")
 

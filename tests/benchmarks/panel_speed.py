@@ -24,7 +24,13 @@ from workbook import demo
 from workbook.draw.ball_picture import BallPicture
 from workbook.draw.lane_picture import LanePicture
 from workbook.draw.picture import DPI, Picture
-from workbook.panels import lay_it_out, measure_the_bowler, read_the_ball
+from workbook.panels import (
+    lay_it_out,
+    measure_the_bowler,
+    read_the_ball,
+    watch_it_roll,
+    work_the_surface,
+)
 from workbook.panels.layout_pair import LayoutPair
 from workbook.panels.panel import Panel
 
@@ -42,6 +48,8 @@ CHAPTERS: list[tuple[Callable[[], Panel], str, list[Any]]] = [
     (lay_it_out, "pin_to_pap_in", MOVES["distance_a"]),
     (lay_it_out, "drilling_angle_deg", MOVES["drilling_a"]),
     (measure_the_bowler, "error", ["1/32", "1/16", "1/8"]),
+    (watch_it_roll, "grit_b", MOVES["grit_a"]),
+    (work_the_surface, "grit_b", MOVES["grit_a"]),
 ]
 
 

@@ -12,6 +12,7 @@ CHAPTERS = {
     "03_measure_the_bowler.ipynb": "error",
     "04_lay_it_out.ipynb": "pin-to-pap-in",
     "05_watch_it_roll.ipynb": "grit-b",
+    "06_surface.ipynb": "grit-b",
 }
 
 

@@ -90,7 +90,8 @@ def test_an_installed_package_has_no_tests_to_run(installed_package, capsys, wor
 
 
 def test_missing_notebooks_are_named(installed_package, tmp_path):
-    (tmp_path / places.COPY_NAME).mkdir()
+    root = places.notebooks_root(tmp_path)
+    (root / places.FIRST_NOTEBOOK).unlink()
     with pytest.raises(Refusal, match=r"00_start_here\.ipynb is missing"):
         places.notebooks_root(tmp_path)
 

@@ -1,5 +1,6 @@
 """Save and load from a panel: a file name, and a button for each thing to do with it."""
 
+import os
 from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
@@ -38,6 +39,8 @@ class FileRow:
     def press(self, words: str) -> None:
         """Do what the button with these words does."""
         try:
+            if os.environ.get(text_file.SHARED):
+                raise InputRefused("files stay closed while this page is shared.")
             text = self.acts[words](text_file.place(self.name.value.strip()))
         except InputRefused as refusal:
             text = str(refusal)

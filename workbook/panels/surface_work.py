@@ -123,7 +123,7 @@ class SurfaceWork:
         first.add_class("workbook-first").add_class("workbook-columns")
         for name, control in c.items():
             columns = {"a": "auto / 1 / auto / span 3", "b": "auto / 4 / auto / span 3"}
-            control.layout.grid_area = columns.get(name[-1:], "auto / span 2")
+            control.layout.grid_area = columns.get(name[-1:], "auto / span 3")
         folds = {
             "The abrasives": panel.texts["abrasives"],
             "Copy as code": panel.texts["code"],

@@ -12,8 +12,16 @@ COMMANDS = {
     "test": "check the code and run every test (or pytest alone, with the words that follow)",
     "check": "print every published check value beside what the library gives",
     "compare": "compare two setups, without opening Lab",
+    "present": "show one chapter without code, for a projector",
+    "wheels": "fill a folder to set up other computers from, without a network",
 }
 NEED_TESTS = ("test", "check")
+_NO_TESTS = "The tests come with a checkout, not with the installed package."
+OF_CHECKOUT = {
+    "test": _NO_TESTS,
+    "check": _NO_TESTS,
+    "wheels": "The packages are fetched from a checkout, not from the installed package.",
+}
 
 
 def run(argv: list[str]) -> int:
@@ -59,22 +67,39 @@ def _run(argv: list[str]) -> int:
                 f"--wheels {wheels} is no folder: give the folder that holds the packages."
             )
         environment.ensure(root, ["test"] if command in NEED_TESTS else [], wheels, argv)
-    elif command in NEED_TESTS:
-        raise Refusal("The tests come with a checkout, not with the installed package.")
-    if root and command == "test":
-        return checks.run(root, words)
-    if root and command == "check":
-        from workbook.commands import check
-
-        return check.main(root, words)
+        if command in OF_CHECKOUT:
+            return _do_in_checkout(root, command, words)
+    elif command in OF_CHECKOUT:
+        raise Refusal(OF_CHECKOUT[command])
     if command == "compare":
         from workbook.commands.compare import main
 
         return main(words)
+    return _open(command, words, options)
+
+
+def _do_in_checkout(root: Path, command: str, words: list[str]) -> int:
+    if command == "test":
+        return checks.run(root, words)
+    if command == "check":
+        from workbook.commands import check
+
+        return check.main(root, words)
+    from workbook.commands import wheels
+
+    return wheels.main(root, words)
+
+
+def _open(command: str | None, words: list[str], options: argparse.Namespace) -> int:
+    notebooks = places.notebooks_root(Path.cwd())
+    browser = not options.no_browser and _has_screen()
+    if command == "present":
+        from workbook.commands import present
+
+        return present.main(notebooks, words, options.port, browser)
     from workbook.start import lab
 
-    browser = not options.no_browser and _has_screen()
-    return lab.serve(places.notebooks_root(Path.cwd()), options.port, browser)
+    return lab.serve(notebooks, options.port or lab.PORT, browser)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -85,14 +110,15 @@ def _parser() -> argparse.ArgumentParser:
         allow_abbrev=False,
     )
     parser.add_argument("--no-browser", action="store_true", help="only print the address")
-    parser.add_argument("--port", type=_port, default=8888, help="the first port to try (8888)")
+    parser.add_argument("--port", type=port_number, help="the first port to try (8888)")
     parser.add_argument(
         "--wheels", type=Path, metavar="DIR", help="install from this folder, without a network"
     )
     return parser
 
 
-def _port(text: str) -> int:
+def port_number(text: str) -> int:
+    """Return the port that `text` names, or refuse it in argparse's way."""
     if not text.isdecimal() or not 1 <= int(text) <= 65535:
         raise argparse.ArgumentTypeError(f"the port {text} is not a number from 1 to 65535")
     return int(text)

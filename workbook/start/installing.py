@@ -2,6 +2,7 @@
 
 import re
 import subprocess
+import tomllib
 from pathlib import Path
 
 from workbook.start.refusal import Refusal
@@ -46,6 +47,28 @@ def install(python: Path, root: Path, extras: list[str], wheels: Path | None) ->
     )
     if done.returncode:
         raise Refusal(complaint(done.stdout + done.stderr, wheels))
+
+
+def download(python: str, root: Path, folder: Path) -> None:
+    """Fill `folder` with all that `install` needs, for this kind of computer and Python.
+
+    Raises
+    ------
+    Refusal
+        If pip fails.
+    """
+    # What a build needs is no dependency of what it builds: pip has to be told.
+    build = tomllib.loads((root / "pyproject.toml").read_text(encoding="utf-8"))["build-system"]
+    # fmt: off
+    command = [python, "-m", "pip", "download", "--quiet", "--no-input",
+               "--disable-pip-version-check", "--dest", str(folder), ".",
+               *build["requires"], "editables"]
+    # fmt: on
+    done = subprocess.run(
+        command, cwd=root, stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False
+    )
+    if done.returncode:
+        raise Refusal(complaint(done.stdout + done.stderr, None))
 
 
 def complaint(output: str, wheels: Path | None) -> str:

@@ -10,6 +10,7 @@ from workbook.start.places import FIRST_NOTEBOOK, private_state
 
 CONFIG = Path(__file__).parent / "config"
 EXTENSIONS = Path(__file__).parent / "labextensions"
+PORT = 8888
 FIRST_PAGE = f"/lab/tree/{FIRST_NOTEBOOK}"
 
 
@@ -62,11 +63,11 @@ def _settings(root: Path, port: int, browser: bool, token: str) -> dict[str, dic
             "extension_manager": "readonly",
             "extra_labextensions_path": [str(EXTENSIONS)],
         },
-        "KernelManager": _kernel_settings(),
+        "KernelManager": kernel_settings(),
     }
 
 
-def _kernel_settings() -> dict[str, str]:
+def kernel_settings() -> dict[str, str]:
     """Encrypt what passes between server and kernels, where this Jupyter can."""
     import zmq
     from jupyter_client.manager import KernelManager

@@ -1,9 +1,9 @@
 """Where things lie: the checkout, the notebooks, and what Lab keeps for itself."""
 
-import shutil
 import sys
 from pathlib import Path
 
+from workbook.start import own_copy
 from workbook.start.refusal import Refusal
 
 PACKAGE = Path(__file__).resolve().parents[1]
@@ -22,12 +22,12 @@ def notebooks_root(working_folder: Path) -> Path:
     """Return the folder that holds ``notebooks/``.
 
     That is the checkout; for an installed package a copy of its content in `working_folder`,
-    made at the first start and never overwritten.
+    made at the first start; what the reader changed in it is never overwritten.
 
     Raises
     ------
     Refusal
-        If the notebooks are missing.
+        If the notebooks are missing or cannot be copied.
     """
     root = checkout() or _copy_of_content(working_folder / COPY_NAME)
     if not (root / FIRST_NOTEBOOK).is_file():
@@ -39,11 +39,14 @@ def _copy_of_content(target: Path) -> Path:
     content = PACKAGE / "_content"
     if not content.is_dir():
         raise Refusal(f"The notebooks are missing: there is no folder {content}.")
-    if target.exists():
-        print(f"Using your copy of the notebooks in {target}.", file=sys.stderr)
-    else:
-        print(f"Copying the notebooks from {content} to {target}.", file=sys.stderr)
-        shutil.copytree(content, target)
+    doing, place = ("Using your copy of", "in") if target.exists() else ("Copying", "to")
+    print(f"{doing} the notebooks {place} {target}.", file=sys.stderr)
+    try:
+        beside = own_copy.bring(content, target)
+    except OSError as error:
+        raise Refusal(f"Cannot write the notebooks to {target}: {error.strerror}.") from error
+    for name in beside:
+        print(f"You changed this page; the new one lies beside it: {name}.", file=sys.stderr)
     return target
 
 

@@ -129,8 +129,9 @@ function render({ model, el }) {
     tell(0);
     follow();
   });
-  const looking = new IntersectionObserver(([entry]) => {
-    inSight = entry.isIntersecting;
+  // several changes may come at once: the last one holds
+  const looking = new IntersectionObserver((changes) => {
+    inSight = changes.at(-1).isIntersecting;
     follow();
   });
   looking.observe(root);

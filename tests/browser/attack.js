@@ -10,7 +10,7 @@ async ({ id, code, protocol }) => {
   const opened = await new Promise((done) => {
     socket.onopen = () => done(true);
     socket.onerror = () => done(false);
-    setTimeout(() => done(false), 30000);
+    setTimeout(() => done(false), 90000);
   });
   if (!opened) return ["refused"];
 
@@ -39,8 +39,8 @@ async ({ id, code, protocol }) => {
                                      arguments: { expression: code } });
   }
   // allowed on any page; the kernel answers in order, so all of the above is over then.
-  // Asked again and again: the first answer did not always come, and we do not know why.
-  for (let i = 0; i < 600 && !said.includes("kernel_info_reply"); i++) {
+  // Asked again and again: a kernel that still compiles answers late.
+  for (let i = 0; i < 1800 && !said.includes("kernel_info_reply"); i++) {
     if (i % 20 === 0) send("shell", "kernel_info_request", {});
     await new Promise((done) => setTimeout(done, 50));
   }

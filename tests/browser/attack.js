@@ -1,7 +1,8 @@
 // What a script on a page can try: run `code` in the kernel `id`, on every channel.
 // Returns what the kernel said to it; ["refused"] if the socket does not open.
 async ({ id, code, protocol }) => {
-  const address = `ws://${location.host}/api/kernels/${id}/channels`;
+  const session = crypto.randomUUID();
+  const address = `ws://${location.host}/api/kernels/${id}/channels?session_id=${session}`;
   const socket = protocol ? new WebSocket(address, [protocol]) : new WebSocket(address);
   socket.binaryType = "arraybuffer";
   const said = [];
@@ -10,12 +11,12 @@ async ({ id, code, protocol }) => {
   const opened = await new Promise((done) => {
     socket.onopen = () => done(true);
     socket.onerror = () => done(false);
-    setTimeout(() => done(false), 90000);
+    setTimeout(() => done(false), 30000);
   });
   if (!opened) return ["refused"];
 
   const send = (channel, type, content) => {
-    const header = { msg_id: crypto.randomUUID(), msg_type: type, session: "stranger",
+    const header = { msg_id: crypto.randomUUID(), msg_type: type, session,
                      username: "stranger", version: "5.3", date: new Date().toISOString() };
     if (!protocol) {
       socket.send(JSON.stringify({ channel, header, parent_header: {}, metadata: {}, content }));
@@ -40,7 +41,7 @@ async ({ id, code, protocol }) => {
   }
   // allowed on any page; the kernel answers in order, so all of the above is over then.
   // Asked again and again: a kernel that still compiles answers late.
-  for (let i = 0; i < 1800 && !said.includes("kernel_info_reply"); i++) {
+  for (let i = 0; i < 600 && !said.includes("kernel_info_reply"); i++) {
     if (i % 20 === 0) send("shell", "kernel_info_request", {});
     await new Promise((done) => setTimeout(done, 50));
   }

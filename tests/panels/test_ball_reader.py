@@ -37,6 +37,7 @@ def still():
     return BallReader(USUAL)
 
 
+@pytest.mark.slow
 @pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
 def test_every_control_to_low_high_and_default():
     panel = read_the_ball()

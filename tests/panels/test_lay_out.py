@@ -18,6 +18,7 @@ def held():
     return LayOut(demo.USUAL)
 
 
+@pytest.mark.slow
 @pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
 def test_every_control_to_low_high_and_default(held):
     panel = held.panel

@@ -36,6 +36,7 @@ def still():
     return SurfaceWork(demo.USUAL)
 
 
+@pytest.mark.slow
 def test_every_control_to_low_high_and_default(held):
     for name, control in held.panel.controls.items():
         for value in ends(control):

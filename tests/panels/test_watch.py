@@ -28,6 +28,7 @@ def still():
     return held
 
 
+@pytest.mark.slow
 @pytest.mark.filterwarnings("ignore::workbook.errors.LegalLimit")
 @pytest.mark.parametrize("style", [
     demo.USUAL, *(pytest.param(style, marks=pytest.mark.slow)

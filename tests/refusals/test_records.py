@@ -174,6 +174,7 @@ HOSTILE = st.one_of(
 )  # fmt: skip
 
 
+@pytest.mark.slow
 @given(st.data())
 @examples(2000)
 def test_hostile_calls_give_a_record_or_a_sentence(data):

@@ -21,9 +21,8 @@ from workbook.panels import lay_out_controls as made
 from workbook.panels import record_controls as records
 from workbook.panels.files import FileRow
 from workbook.panels.html import code_html, list_html, spoken_html, table_html
-from workbook.panels.lay_out_controls import VAL_DEG
 from workbook.panels.panel import Answer, Panel, Values
-from workbook.panels.record_controls import BALL, BOWLER, LAYOUT, OWN
+from workbook.panels.record_controls import BALL, BOWLER, LAYOUT, OWN, VAL_DEG
 from workbook.pin_places import pin_map, with_pin_anywhere
 from workbook.rating import REFERENCE, STRAIGHT
 from workbook.rolling import Shot, roll

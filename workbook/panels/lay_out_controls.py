@@ -14,12 +14,11 @@ from workbook.panels import record_controls as records
 from workbook.panels.controls import folded, slider, switch, tick, wide
 from workbook.panels.html import STYLE, list_html
 from workbook.panels.panel import Panel
-from workbook.panels.record_controls import BALL, BOWLER, LAYOUT, Controls, Values
+from workbook.panels.record_controls import BALL, BOWLER, LAYOUT, VAL_DEG, Controls, Values
 from workbook.setup import Setup
 from workbook.tables import shown
 from workbook.typed import number_from
 
-VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 LANE = Lane.house()
 PITCHES = {
     f"{hole}_{way}": (f"{way}_pitch_in", f"{hole}: {way} pitch")

@@ -23,9 +23,9 @@ from workbook.panels import layout_pair_controls as made
 from workbook.panels import record_controls as records
 from workbook.panels.files import FileRow
 from workbook.panels.html import code_html, list_html, numbers_html, shares_html, spoken_html
-from workbook.panels.layout_pair_controls import SHARED, VAL_DEG
+from workbook.panels.layout_pair_controls import SHARED
 from workbook.panels.panel import Answer, Panel, Values
-from workbook.panels.record_controls import BALL, BOWLER, GRIPS, LANES, LINE, OWN, POLISHED
+from workbook.panels.record_controls import BALL, BOWLER, GRIPS, LANES, LINE, OWN, POLISHED, VAL_DEG
 from workbook.sentences import compare_sentence
 from workbook.setup import Setup
 from workbook.staging import ball_scene, lane_scene

@@ -9,10 +9,9 @@ from workbook.panels import record_controls as records
 from workbook.panels.controls import folded, switch, tick
 from workbook.panels.html import STYLE
 from workbook.panels.panel import Panel
-from workbook.panels.record_controls import BALL, BOWLER, LINE, Controls
+from workbook.panels.record_controls import BALL, BOWLER, LINE, VAL_DEG, Controls
 from workbook.setup import Setup
 
-VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 SHARED = {
     "distance": "pin-to-PAP [in]", "drilling": "drilling angle [°]", "grit": "surface [grit]",
 }  # fmt: skip

@@ -16,6 +16,8 @@ from workbook.line import Line
 from workbook.panels.controls import menu, slider, steps, wide
 from workbook.surface import Surface
 
+# what the switch of the pin means
+VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 OWN = "none of them: as set here"
 POLISHED = "polished"
 GRITS = ("180", "360", "500", "800", "1000", "1500", "2000", "3000", "4000", "5000", POLISHED)

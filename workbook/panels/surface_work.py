@@ -15,7 +15,7 @@ from workbook.panels import record_controls as records
 from workbook.panels.controls import folded, menu, switch, wide
 from workbook.panels.html import STYLE, code_html, list_html, spoken_html, table_html
 from workbook.panels.panel import Answer, Panel, Values
-from workbook.panels.record_controls import Controls
+from workbook.panels.record_controls import VAL_DEG, Controls
 from workbook.setup import Setup
 from workbook.staging_surface import surface_scene
 from workbook.surface import Surface
@@ -23,7 +23,6 @@ from workbook.surface_tables import abrasives_table, surfaces_table
 from workbook.surface_words import LABELS, equal_code, equal_sentence, surface_notes, wear_sentence
 from workbook.wear import wear_worth, worn
 
-VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 QUANTITIES = [
     ("length, on the reference lane", "length_ft"),
     ("breakpoint, on the house lane", "breakpoint_ft"),

@@ -14,9 +14,8 @@ from workbook.notes import notes
 from workbook.panels import record_controls as records
 from workbook.panels import watch_controls as made
 from workbook.panels.html import code_html, list_html, shares_html, spoken_html
-from workbook.panels.layout_pair_controls import VAL_DEG
 from workbook.panels.panel import Answer, Panel, Values
-from workbook.panels.record_controls import BOWLER, LANES, LINE, OWN
+from workbook.panels.record_controls import BOWLER, LANES, LINE, OWN, VAL_DEG
 from workbook.panels.rolling_view import RollingView
 from workbook.roll_words import own_lines_sentence, watch_code
 from workbook.rolling import roll

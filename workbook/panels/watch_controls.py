@@ -7,9 +7,8 @@ from workbook.line import Line
 from workbook.panels import record_controls as records
 from workbook.panels.controls import folded, slider, switch, tick
 from workbook.panels.html import STYLE
-from workbook.panels.layout_pair_controls import VAL_DEG
 from workbook.panels.panel import Panel
-from workbook.panels.record_controls import BOWLER, LINE, Controls
+from workbook.panels.record_controls import BOWLER, LINE, VAL_DEG, Controls
 
 COLUMNS = {"a": "auto / 1 / auto / span 3", "b": "auto / 4 / auto / span 3"}
 BOARDS = {"laydown_board": "laydown board", "arrow_board": "arrow board"}

@@ -14,6 +14,7 @@ from jupyter_core.paths import jupyter_path
 from traitlets.config import Config
 from voila.app import Voila
 
+from workbook.commands.page_messages import LONGEST, PageMessages
 from workbook.start.lab import kernel_settings
 
 EVERYWHERE = "0.0.0.0"
@@ -62,7 +63,11 @@ def _settings(page: Path, ip: str, port: int) -> dict[str, dict]:
             "open_browser": True,  # calls launch_browser
             "config_file_paths": [],  # nobody's settings open what is closed here
             "log_level": "ERROR",
-            "tornado_settings": {"ws_ping_timeout": 30_000},  # else Jupyter's is refused, and said
+            "tornado_settings": {
+                "ws_ping_timeout": 30_000,  # else Jupyter's is refused, and said
+                "websocket_max_message_size": LONGEST,
+            },
+            "kernel_websocket_connection_class": PageMessages,
         },
         "VoilaConfiguration": {
             "template": "projector",

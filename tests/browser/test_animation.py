@@ -21,6 +21,12 @@ MOVE = """(slider, time) => {
   slider.dispatchEvent(new Event("input"));
 }"""
 
+HIDE = """(hidden) => {
+  Object.defineProperty(document, "hidden", { configurable: true, get: () => hidden });
+  document.dispatchEvent(new Event("visibilitychange"));
+}"""
+MEGABYTE = 2**20
+
 
 @pytest.fixture(scope="module")
 def page(browser, lab):
@@ -74,6 +80,44 @@ def test_pause_and_out_of_sight_draw_nothing(page, view):
     assert drawn(page) > 2
     view.get_by_role("button", name="Pause").click()
     assert drawn(page) == 0
+
+
+def test_a_window_that_nobody_sees_draws_nothing(page, view):
+    view.locator("select").select_option("0.125")
+    view.get_by_role("button", name="Play").click()
+    assert drawn(page) > 2
+    page.evaluate(HIDE, True)
+    at = view.locator("input").input_value()
+    assert drawn(page) == 0
+    page.evaluate(HIDE, False)
+    assert drawn(page) > 2
+    gone = float(view.locator("input").input_value()) - float(at)
+    assert gone < 0.4, "the shot waited, as the page did"
+    view.get_by_role("button", name="Pause").click()
+
+
+def test_playing_and_new_shots_keep_no_memory(page, view):
+    asked = page.context.new_cdp_session(page)
+
+    def kept():
+        asked.send("HeapProfiler.collectGarbage")
+        return asked.send("Runtime.getHeapUsage")["usedSize"]
+
+    def play_and_change():
+        view.locator("select").select_option("1")
+        view.locator("input").evaluate(MOVE, 0.0)
+        view.get_by_role("button", name="Play").click()
+        for key in ("ArrowLeft", "ArrowRight"):
+            view.scroll_into_view_if_needed()
+            page.locator(".workbook-grit-b .noUi-handle").press(key)
+            page.wait_for_timeout(300)
+        view.get_by_role("button", name="Play").wait_for()
+
+    play_and_change()  # what is made once is there afterwards
+    before = kept()
+    for _ in range(4):
+        play_and_change()
+    assert kept() - before < 2 * MEGABYTE
 
 
 def test_the_readings_are_those_of_the_shot_at_that_time(page, view):

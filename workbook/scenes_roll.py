@@ -42,6 +42,8 @@ class RollingBall:
     turn : (N, 4) ndarray
         Unit quaternion (w, x, y, z) from the ball frame to the lane frame (x toward the
         bowling-hand side, y down the lane, z up); neighbours lie less than half a turn apart.
+    axis : (N, 3) ndarray
+        Unit direction of the spin axis at that moment, in the ball frame.
     ring_s : (K,) ndarray
         Time at which the revolution of each oil ring is complete [s].
     hook_s, roll_s : float or None
@@ -60,6 +62,7 @@ class RollingBall:
     rev_rate_rpm: np.ndarray
     revolutions: np.ndarray
     turn: np.ndarray
+    axis: np.ndarray
     ring_s: np.ndarray
     hook_s: float | None
     roll_s: float | None

@@ -202,7 +202,7 @@ def _small(on_lane: list[Told]) -> list[str]:
     if any(one.band is None for one in on_lane):
         sure = ""
     elif all(one.surely_small for one in on_lane):
-        sure = " in four of five draws"
+        sure = " in four of five tries"
     else:
         sure = " at our best values"
     return [f"On the lane that is less than {limits}{sure}: too small to matter."]
@@ -223,8 +223,8 @@ def _doubts(told: list[Told], bands: Bands) -> list[str]:
         if one.band is None:
             parts.append(
                 f"How sure the {one.claim.noun} is cannot be told: in "
-                f"{bands.missing[one.claim.key]} of {bands.draws} draws A or B goes into the "
-                "gutter or has none."
+                f"{bands.missing[one.claim.key]} of {bands.draws} tries A or B goes into the "
+                f"gutter, or has no {one.claim.noun}."
             )
     return parts
 

@@ -71,6 +71,7 @@ def _rolling(label: str, setup: Setup, shot: Shot) -> RollingBall:
         rev_rate_rpm=at(path.rev_rate_rpm),
         revolutions=at(turned),
         turn=turns_at(path, times),
+        axis=np.column_stack([at(column) for column in path.spin_axis.T]),
         ring_s=np.interp(np.arange(1, len(shot.rings) + 1), turned, path.time_s),
         hook_s=hook_s,
         roll_s=roll_s,

@@ -8,7 +8,7 @@ from workbook.scenes_surface import FrictionCurve, SurfaceScene
 from workbook.setup import Setup
 from workbook.surface_words import finish_words
 
-FILMS_UM = 6.0 * np.linspace(0.0, 1.0, 25) ** 2  # close together where friction falls fast
+FILMS_UM = 3.0 * np.linspace(0.0, 1.0, 25) ** 2  # close together where friction falls fast
 DRAWS = 64
 
 

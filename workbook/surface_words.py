@@ -91,9 +91,9 @@ def _band_words(band: GritBand | None) -> str:
         return ""
     if band.low is None and band.high is None:
         return " What nobody knows well leaves any grit open."
-    low = "rougher than 180" if band.low is None else grit_words(band.low)
-    high = "finer than 5000" if band.high is None else grit_words(band.high)
-    return f" It could be anything from {low} to {high} grit."
+    low = "something rougher than 180" if band.low is None else grit_words(band.low)
+    high = "something finer than 5000" if band.high is None else grit_words(band.high)
+    return f" Four times in five that lies between {low} and {high} grit."
 
 
 def _nearest(grit: float) -> str:
@@ -131,7 +131,7 @@ def _worn_words(worn: Worn) -> str:
     now, low, high = (
         grit_words(one.grit or 0.0) for one in (worn.surface, worn.roughest, worn.finest)
     )
-    return f"{now}, anything from {low} to {high}"
+    return f"{now}, by our range of rates {low} to {high}"
 
 
 def _change(change: tuple[float, float, float], unit: str) -> str:
@@ -181,5 +181,5 @@ def equal_code(
         *covers,
         f"grip = wb.Grip.usual({thumb})",
         *setups,
-        f"print(wb.match_grit(a, b, {quantity!r}{where}))",
+        f"print(wb.match_grit(a, b, {quantity!r}{where}).grit)",
     ])  # fmt: skip

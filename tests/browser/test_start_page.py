@@ -111,6 +111,28 @@ def test_screen_readers_find_names(rested):
     assert panel.locator("[aria-live=polite]").inner_text() == rested.text("sentence")
 
 
+def test_numbers_are_taken_as_people_type_them(rested):
+    box = rested.page.locator(".workbook-distance-a .widget-readout")
+    before, was = rested.picture, box.inner_text()
+
+    def typed(text):
+        box.fill(text)
+        box.press("Enter")
+
+    typed("5 1/4 in")
+    rested.rest(since=before)
+    assert box.inner_text() == "5.250" and rested.text("status") == ""
+    for text, told in (("99", "99 in is outside 0.5 to 6.75 in"), ("far", "far is no number")):
+        typed(text)
+        rested.page.locator(".workbook-status", has_text=told).wait_for()
+        assert box.inner_text() == "5.250"
+        assert "The slider stays where it is" in rested.text("status")
+    before = rested.picture
+    typed(was.replace(".", ","))
+    rested.rest(since=before)
+    assert box.inner_text() == was and rested.text("status") == ""
+
+
 @pytest.fixture(params=[(1024, 768), (512, 384)], ids=["1024 x 768", "1024 x 768 at 200 %"])
 def small(rested, request):
     """A smaller window; zoomed to 200 %, a page has half the pixels each way."""

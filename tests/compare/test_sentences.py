@@ -60,7 +60,7 @@ def test_small_and_undecided_are_called_so():
     tight = compare_sentence(
         c, sure(roll_ft=(0.1, 0.4), total_hook_boards=(-0.45, 0.01), flare_in=(-2, -1))
     )
-    assert "0.5 boards in four of five draws: too small to matter" in tight
+    assert "0.5 boards in four of five tries: too small to matter" in tight
     assert "undecided" not in tight
     assert "too small" not in compare_sentence(
         compare(UP, replace(UP, surface=wb.Surface(grit=500)))
@@ -71,7 +71,7 @@ def test_a_missing_band_is_said_to_be_missing():
     said = compare_sentence(
         compare(UP, DOWN), sure(total_hook_boards=(-1, -0.6), flare_in=(-2, -1))
     )
-    assert "How sure the roll is cannot be told: in 9 of 64 draws" in said
+    assert "How sure the roll is cannot be told: in 9 of 64 tries" in said
 
 
 def test_causes_are_named_with_their_sign():

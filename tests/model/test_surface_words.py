@@ -19,9 +19,13 @@ NONE = replace(FOUND, grit=None, found_ft=None)
     [
         (FOUND, None, "B at 1230 grit reads where A (pin up, 2000 grit) does: length 45.0 ft"),
         (FOUND, None, "As it is, B reads 46.0 ft. Nearest in the table: P1200 and P1500."),
-        (FOUND, GritBand(64, 800.0, 2000.0, 0), "anything from 800 to 2000 grit"),
-        (FOUND, GritBand(64, None, 2000.0, 9), "from rougher than 180 to 2000 grit"),
-        (FOUND, GritBand(64, 800.0, None, 9), "from 800 to finer than 5000 grit"),
+        (
+            FOUND,
+            GritBand(64, 800.0, 2000.0, 0),
+            "Four times in five that lies between 800 and 2000 grit",
+        ),
+        (FOUND, GritBand(64, None, 2000.0, 9), "between something rougher than 180 and 2000 grit"),
+        (FOUND, GritBand(64, 800.0, None, 9), "between 800 and something finer than 5000 grit"),
         (FOUND, GritBand(64, None, None, 64), "leaves any grit open"),
         (replace(FOUND, others=(300.0,)), None, "So does 300 grit."),
         (replace(FOUND, quantity="breakpoint_ft"), None, "breakpoint 45.0 ft on the house lane"),

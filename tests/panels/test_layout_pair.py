@@ -331,8 +331,6 @@ def test_names_for_screen_readers():
     names = {(selector.split(" ", 1)[1], attribute): text
              for selector, attribute, text in panel.names.names}  # fmt: skip
     assert "pin-to-PAP" in names[".workbook-distance-a .noUi-handle", "aria-label"]
-    assert names[".workbook-distance-a .noUi-handle", "aria-valuetext"] == "4.500"
-    assert names[".workbook-grit-a .noUi-handle", "aria-valuetext"] == "2000"
     assert "breakpoint" in names["img.workbook-lane", "alt"]
     assert "Holes: middle, ring, thumb" in names["img.workbook-balls", "alt"]
 

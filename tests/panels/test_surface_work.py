@@ -53,7 +53,7 @@ def test_it_starts_with_the_demo_and_says_the_grit_and_its_band(still):
     found, band = wb.match_grit(up, down), wb.match_grit_band(up, down, draws=DRAWS)
     said = words(still.panel, "sentence")
     assert f"B at {round(found.grit, -1):.0f} grit reads where A (pin up, 2000 grit) does" in said
-    assert f"from {round(band.low, -1):.0f} to {round(band.high, -1):.0f} grit" in said
+    assert f"between {round(band.low, -1):.0f} and {round(band.high, -1):.0f} grit" in said
     assert "P1500 and P2000" in said
 
 
@@ -100,7 +100,7 @@ def test_the_code_gives_the_same_answer(held, quantity):
     with contextlib.redirect_stdout(out):
         exec(code, names)  # the panel's own lines
     assert (names["a"], names["b"]) == (held.a, held.b)
-    assert out.getvalue().strip() == repr(held.found)
+    assert out.getvalue().strip() == repr(held.found.grit)
 
 
 def test_what_a_cannot_do_is_refused_and_the_last_picture_stays(held, monkeypatch):

@@ -61,7 +61,7 @@ def test_a_moved_control_moves_the_curves_at_once_and_the_balls_at_rest(held):
 
 
 def frames(ball):
-    return np.frombuffer(ball["frames"], "<f4").reshape(-1, 9)
+    return np.frombuffer(ball["frames"], "<f4").reshape(-1, 12)
 
 
 def test_the_page_gets_the_shots_that_are_shown(still):
@@ -70,6 +70,7 @@ def test_the_page_gets_the_shots_that_are_shown(still):
         sent = frames(ball)
         assert sent[0, 0] == 25.0 and sent[-1, 1] == pytest.approx(60.0)
         assert sent[-1, 0] == pytest.approx(shot.entry_board, abs=1e-4)
+        assert sent[-1, 9:] == pytest.approx(shot.path.spin_axis[-1], abs=1e-5)
         assert ball["end_s"] == shot.time_s and len(ball["rings"]) == len(shot.rings)
         assert len(ball["ring_s"]) == len(shot.rings) and len(ball["holes"]) == 3
 
@@ -98,6 +99,9 @@ def test_each_its_own_line(held):
     assert f"B (27 over 17) comes in on board {own.entry_board:.1f}" in said
     assert "Both on A's line: B rolls" in said
     assert held.same_spot.shot_b.entry_board != own.entry_board
+    for on in (False, True):
+        panel.controls["own"].value = on
+    assert held.shown.shot_b.entry_board == own.entry_board, "put away and shown again"
     panel.settle()
     assert frames(held.rolling.shot["balls"][1])[0, 0] == 27.0
     panel.controls["own"].value = False

@@ -1,5 +1,6 @@
-"""Names for screen readers: stock slider handles have no name and images no text of their own."""
+"""Names for screen readers, and what people type: stock sliders and images lack both."""
 
+from pathlib import Path
 from typing import Any
 
 import anywidget
@@ -7,38 +8,12 @@ import traitlets
 
 
 class Names(anywidget.AnyWidget):
-    """Sets attributes of elements of the page; shows nothing itself.
+    """Sets attributes of elements of the page, and hears what is typed beside a slider.
 
-    `names` is a list of (CSS selector, attribute, text).
+    `names` is a list of (CSS selector, attribute, text); `mark` is the class of the panel whose
+    sliders it hears, as a message with the slider's `classes` and the `text`.
     """
 
-    _esm = """
-    function render({ model, el }) {
-      el.style.display = "none";
-      const panel = ".workbook-panel";
-      const apply = () => {
-        for (const [selector, attribute, text] of model.get("names"))
-          for (const found of document.querySelectorAll(selector))
-            if (found.getAttribute(attribute) !== text) found.setAttribute(attribute, text);
-        for (const button of document.querySelectorAll(`${panel} .widget-toggle-button`)) {
-          const state = button.closest(".workbook-fold") ? "aria-expanded" : "aria-pressed";
-          button.setAttribute(state, button.classList.contains("mod-active"));
-        }
-      };
-      // widgets are put on the page one by one, and again when a folded part is opened
-      let soon = 0;
-      const watch = new MutationObserver((changes) => {
-        if (!soon && changes.some(({ target, addedNodes }) => target.closest?.(panel)
-            || [...addedNodes].some((it) => it.querySelector?.(panel))))
-          soon = requestAnimationFrame(() => { soon = 0; apply(); });
-      });
-      watch.observe(document.body, {
-        childList: true, subtree: true, attributes: true, attributeFilter: ["class"],
-      });
-      model.on("change:names", apply);
-      apply();
-      return () => watch.disconnect();
-    }
-    export default { render };
-    """
+    _esm = Path(__file__).with_name("names.js").read_text("utf-8")
     names: Any = traitlets.List().tag(sync=True)
+    mark: Any = traitlets.Unicode().tag(sync=True)

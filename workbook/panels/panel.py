@@ -17,6 +17,7 @@ from workbook import errors
 from workbook.draw.picture import Picture
 from workbook.errors import InputRefused
 from workbook.panels.names import Names
+from workbook.typed import UNITS, number_from
 
 Values = dict[str, Any]
 Job = Callable[[], None]
@@ -99,11 +100,12 @@ class Panel:
         wide = widgets.Layout(width="100%", height="auto")
         self.images = {name: widgets.Image(format="png", layout=wide) for name in pictures}
         self.texts = {name: widgets.HTML() for name in texts}
-        self.status, self.names = widgets.HTML(), Names()
         self.mark = f"workbook-{next(_numbers)}"  # tells this panel from others on the page
+        self.status, self.names = widgets.HTML(), Names(mark=self.mark)
+        self.names.on_msg(self._typed)
         for name, widget in (*self.controls.items(), *self.images.items(), *self.texts.items(),
                              ("status", self.status)):  # fmt: skip
-            widget.add_class(f"workbook-{name.replace('_', '-')}")
+            widget.add_class(_class(name))
         for name, control in self.controls.items():
             control.observe(partial(self._moved_one, name), names="value")
         self.box = widgets.VBox()
@@ -177,6 +179,14 @@ class Panel:
             with self.moving_together():
                 self._follow[name](change["new"])
         self._changed()
+
+    def _typed(self, _names: Names, said: dict[str, Any], _buffers: object) -> None:
+        """Take the number that was typed beside a slider, or say why not."""
+        with _Telling(self, "The slider stays where it is."):
+            name = next(name for name in self.controls if _class(name) in said["classes"])
+            sign = self.controls[name].description.rpartition("[")[2].rstrip("]")
+            unit = next((unit for unit, written in UNITS.items() if sign in written), "")
+            self.set(**{name: number_from(said["text"], unit)})
 
     @contextmanager
     def moving_together(self) -> Iterator[None]:
@@ -277,15 +287,12 @@ class Panel:
         """Names of handles and words for pictures, for screen readers."""
         names = []
         for name, control in self.controls.items():
-            at = f".{self.mark} .workbook-{name.replace('_', '-')}"
+            at = f".{self.mark} .{_class(name)}"
             for part in (".noUi-handle", "select", "input"):
                 names.append([f"{at} {part}", "aria-label", control.description])
-            if isinstance(control, widgets.SelectionSlider):  # the handle itself says a count
-                names.append([f"{at} .noUi-handle", "aria-valuetext", control.label])
+            if isinstance(control, widgets.SelectionSlider):
                 names.append([f"{at} .widget-readout", "contenteditable", "false"])
             if isinstance(control, widgets.FloatSlider):
-                said = format(control.value, control.readout_format)
-                names.append([f"{at} .noUi-handle", "aria-valuetext", said])
                 typed = f"{control.description}, as a number"
                 names.append([f"{at} .widget-readout", "aria-label", typed])
             if isinstance(control, widgets.ToggleButtons):
@@ -300,6 +307,10 @@ class Panel:
         from IPython.display import display
 
         display(self.box)
+
+
+def _class(name: str) -> str:
+    return f"workbook-{name.replace('_', '-')}"
 
 
 class _Telling:

@@ -3,7 +3,7 @@ const SLANT = (28 * Math.PI / 180); // how far from above
 
 // Rows right, up, toward the viewer: from the ball frame to the page.
 function seen(frame, hand) {
-  const [w, x, y, z] = frame.subarray(5);
+  const [w, x, y, z] = frame.subarray(TURN, AXIS);
   const r = [
     [1 - 2 * (y * y + z * z), 2 * (x * y - w * z), 2 * (x * z + w * y)],
     [2 * (x * y + w * z), 1 - 2 * (x * x + z * z), 2 * (y * z - w * x)],
@@ -57,6 +57,25 @@ class BallDrawing {
     pen.stroke();
   }
 
+  // Where the spin axis has been since release, and an open circle where it is.
+  axis(m, ball, now, time, looks) {
+    const { pen, radius } = this, step = ball.end_s / (ball.count - 1), been = [];
+    for (let i = 0; i < ball.count && i * step <= time; i++) {
+      been.push(...ball.frames.subarray(i * COLUMNS + AXIS, (i + 1) * COLUMNS));
+    }
+    been.push(...now.subarray(AXIS));
+    pen.strokeStyle = looks.ink;
+    pen.lineWidth = 2;
+    pen.setLineDash([2, 3]);
+    this.line(m, been);
+    pen.setLineDash([]);
+    const [right, up, near] = onPage(m, now, AXIS);
+    if (near < 0) return;
+    pen.beginPath();
+    pen.arc(right * radius, -up * radius, 5, 0, 2 * Math.PI);
+    pen.stroke();
+  }
+
   mark(m, kind, place, ball, looks) {
     const [right, up, near] = onPage(m, place, 0);
     if (near < 0.05) return;
@@ -75,7 +94,7 @@ class BallDrawing {
   }
 
   draw(ball, time, { hand, looks }) {
-    const { pen, side, radius } = this, m = seen(at(ball, time), hand);
+    const { pen, side, radius } = this, now = at(ball, time), m = seen(now, hand);
     pen.save();
     pen.clearRect(0, 0, side, side);
     pen.translate(side / 2, side / 2);
@@ -97,6 +116,7 @@ class BallDrawing {
     });
     pen.globalAlpha = 1;
     for (const points of ball.holes) this.hole(m, points, looks);
+    this.axis(m, ball, now, time, looks);
     pen.font = FONT;
     pen.textAlign = "center";
     pen.textBaseline = "middle";

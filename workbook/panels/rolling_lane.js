@@ -146,14 +146,20 @@ class LaneDrawing {
   draw(time) {
     const { pen, shot } = this;
     pen.drawImage(this.still, 0, 0, this.wide, this.high);
-    for (const ball of [...shot.balls].reverse()) {
-      this.drawPath(pen, ball, time, 1, 3);
-      const now = at(ball, time), [x, y] = [this.x(now[1]), this.y(now[0])];
+    const places = shot.balls.map((ball) => {
+      const now = at(ball, time);
+      return [this.x(now[1]), this.y(now[0])];
+    });
+    for (const ball of shot.balls) this.drawPath(pen, ball, time, 1, 3);
+    pen.font = `bold ${FONT}`;
+    pen.textAlign = "center";
+    for (const [i, ball] of [...shot.balls.entries()].reverse()) {
+      const [x, y] = places[i], other = places[1 - i];
       this.disc(pen, x, y, ball.label === "A" ? 6 : 9, ball.face, ball.colour, 2.5);
+      // the letter keeps away from the other ball
+      const above = !other || (y === other[1] ? i === 0 : y < other[1]);
       pen.fillStyle = ball.words;
-      pen.font = `bold ${FONT}`;
-      pen.textAlign = "center";
-      pen.fillText(ball.label, x, y + (ball.label === "A" ? -17 : 19));
+      pen.fillText(ball.label, x, y + (above ? -17 : 19));
     }
   }
 }

@@ -1,5 +1,6 @@
 // A shot as it is sent: unpacking, and what it is at a moment.
-const COLUMNS = 9; // of a frame: board, ft, mph, rpm, turns, quaternion w x y z
+const COLUMNS = 12; // of a frame: board, ft, mph, rpm, turns, quaternion w x y z, spin axis x y z
+const TURN = 5, AXIS = 9;
 
 const floats = (view) =>
   new Float32Array(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
@@ -18,15 +19,18 @@ function at(ball, time) {
   const a = ball.frames.subarray(i * COLUMNS, (i + 1) * COLUMNS);
   const b = ball.frames.subarray((i + 1) * COLUMNS, (i + 2) * COLUMNS);
   const now = new Float64Array(COLUMNS);
-  for (let k = 0; k < 5; k++) now[k] = a[k] + share * (b[k] - a[k]);
+  for (let k = 0; k < COLUMNS; k++) now[k] = a[k] + share * (b[k] - a[k]);
   let cosine = 0;
-  for (let k = 5; k < COLUMNS; k++) cosine += a[k] * b[k];
+  for (let k = TURN; k < AXIS; k++) cosine += a[k] * b[k];
   const angle = Math.max(Math.acos(Math.min(Math.abs(cosine), 1)), 1e-6);
   const from = Math.sin((1 - share) * angle) / Math.sin(angle);
   const to = Math.sign(cosine || 1) * Math.sin(share * angle) / Math.sin(angle);
-  for (let k = 5; k < COLUMNS; k++) now[k] = from * a[k] + to * b[k];
+  for (let k = TURN; k < AXIS; k++) now[k] = from * a[k] + to * b[k];
   return now;
 }
+
+const plain = (number, digits) => (Math.abs(number) < 0.5 * 10 ** -digits ? 0 : number)
+  .toFixed(digits); // never "-0.0"
 
 function phase(ball, time) {
   if (time >= ball.end_s) return ball.gutter ? "in the gutter" : "at the pins";
@@ -37,7 +41,7 @@ function phase(ball, time) {
 function said(ball, time) {
   const now = at(ball, time), when = Math.min(time, ball.end_s);
   const rings = ball.ring_s.filter((t) => t <= time).length;
-  return `${when.toFixed(2)} s: ${phase(ball, time)}\nboard ${now[0].toFixed(1)}\n`
-    + `${now[1].toFixed(1)} ft\n${now[2].toFixed(1)} mph\n${now[3].toFixed(0)} rpm\n`
+  return `${when.toFixed(2)} s: ${phase(ball, time)}\nboard ${plain(now[0], 1)}\n`
+    + `${plain(now[1], 1)} ft\n${now[2].toFixed(1)} mph\n${now[3].toFixed(0)} rpm\n`
     + `${now[4].toFixed(1)} turns, ${rings} oil ring${rings === 1 ? "" : "s"}`;
 }

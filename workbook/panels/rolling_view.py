@@ -78,7 +78,7 @@ def _sent(rolling: RollingBall) -> dict[str, Any]:
     dash = list(look.dashes[1]) if isinstance(look.dashes, tuple) else []
     frames = np.column_stack([
         rolling.board, rolling.distance_ft, rolling.speed_mph, rolling.rev_rate_rpm,
-        rolling.revolutions, rolling.turn,
+        rolling.revolutions, rolling.turn, rolling.axis,
     ])  # fmt: skip
     marks = (("pin", ball.pin), (ball.mass_kind, ball.mass_mark), ("PAP", ball.pap))
     return {

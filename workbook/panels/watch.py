@@ -33,6 +33,7 @@ class WatchItRoll:
     def __init__(self, style: str) -> None:
         self.base = demo.pin_up_and_down(style)[0]
         self.val_deg = dict(zip("ab", VAL_DEG.values(), strict=True))
+        self.put_away: Values = {}  # B's own line while it is not shown
         self.rolling = RollingView()
         self.same_spot: Comparison | None = None
         self.shown: Comparison | None = None  # B on its own line, if it has one
@@ -119,6 +120,7 @@ class WatchItRoll:
     def _style_chosen(self, chosen: str) -> None:
         if chosen == OWN:
             return
+        self.put_away = {}
         self.base, style = demo.pin_up_and_down(chosen)[0], demo.STYLES[chosen]
         lines = {f"{n}_{letter}": getattr(style.line, n) for n in LINE for letter in "ab"}
         who = {name: getattr(style.bowler, name) for name in BOWLER}
@@ -129,10 +131,13 @@ class WatchItRoll:
             self.val_deg[letter] = VAL_DEG[chosen]
 
     def _own_line(self, own: bool) -> None:
-        """Show B's own line, from where A's stands, or put it away."""
-        if own:
-            for name in LINE:
-                self.controls[f"{name}_b"].value = self.controls[f"{name}_a"].value
+        """Show B's own line, at first from where A's stands, or put it away."""
+        for name in LINE:
+            b = self.controls[f"{name}_b"]
+            if own:
+                b.value = self.put_away.get(name, self.controls[f"{name}_a"].value)
+            else:
+                self.put_away[name] = b.value
         made.place_lines(self.controls, own=own)
 
 

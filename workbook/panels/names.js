@@ -1,0 +1,58 @@
+// What stock sliders and images lack: names for screen readers, and numbers as people type them.
+function render({ model, el }) {
+  el.style.display = "none";
+  const panel = ".workbook-panel";
+  const give = (element, attribute, text) => {
+    if (element.getAttribute(attribute) !== text) element.setAttribute(attribute, text);
+  };
+  const readout = (handle) => handle.closest(".widget-slider")?.querySelector(".widget-readout");
+  // a handle itself says a count of steps
+  const speak = (handle) => give(handle, "aria-valuetext", readout(handle)?.textContent ?? "");
+
+  const apply = () => {
+    for (const [selector, attribute, text] of model.get("names"))
+      for (const found of document.querySelectorAll(selector)) give(found, attribute, text);
+    for (const button of document.querySelectorAll(`${panel} .widget-toggle-button`)) {
+      const state = button.closest(".workbook-fold") ? "aria-expanded" : "aria-pressed";
+      button.setAttribute(state, button.classList.contains("mod-active"));
+    }
+    document.querySelectorAll(`${panel} .noUi-handle`).forEach(speak);
+  };
+  // widgets are put on the page one by one, and again when a folded part is opened
+  let soon = 0;
+  const watch = new MutationObserver((changes) => {
+    for (const { attributeName, target } of changes)
+      if (attributeName === "aria-valuetext" && target.closest(panel)) speak(target);
+    if (!soon && changes.some(({ attributeName, target, addedNodes }) =>
+      (attributeName !== "aria-valuetext" && target.closest?.(panel))
+        || [...addedNodes].some((it) => it.querySelector?.(panel))))
+      soon = requestAnimationFrame(() => { soon = 0; apply(); });
+  });
+  watch.observe(document.body, {
+    childList: true, subtree: true, attributes: true, attributeFilter: ["class", "aria-valuetext"],
+  });
+  model.on("change:names", apply);
+  apply();
+
+  // A stock slider cuts what is typed to its range without a word, and reads 12,5 as 12.
+  let before = "";
+  const typed = (event) => {
+    const box = event.target;
+    if (!box.matches?.(`.${model.get("mark")} .widget-readout[contenteditable=true]`)) return;
+    if (event.type === "focus") before = box.textContent;
+    if (event.type === "focus" || (event.type === "keydown" && event.key !== "Enter")) return;
+    event.stopPropagation();
+    event.preventDefault();
+    const text = box.textContent;
+    box.textContent = before; // the control says what comes of it
+    if (text !== before) model.send({ classes: [...box.parentElement.classList], text });
+    before = box.textContent;
+  };
+  const kinds = ["focus", "keydown", "blur"];
+  for (const kind of kinds) document.addEventListener(kind, typed, true);
+  return () => {
+    watch.disconnect();
+    for (const kind of kinds) document.removeEventListener(kind, typed, true);
+  };
+}
+export default { render };

@@ -27,7 +27,7 @@ class Surface(Inputs):
     Notes
     -----
     A pad's number is not the surface's number, and 3000 to 5000 are makers' labels: the published
-    P series of abrasives ends at P2500 (FEPA 43 / ISO 6344).
+    P series of abrasives ends at P2500 (FEPA 43 / ISO 6344, edition from memory).
     """
 
     grit: float | None = quantity("grit", "", 180.0, 5000.0, None, optional=True)

@@ -151,7 +151,7 @@ def surface_notes(a: Setup, b: Setup) -> list[str]:
     return [
         *said,
         "A pad's number is not the surface's number: a 3000-grit surface rubbed by hand with a 500 "
-        "pad then read 1651 (published: USBC experiment). Grit here means the surface as it is.",
+        "pad then read 1651 (memory: a USBC experiment). Grit here means the surface as it is.",
         "Grit to roughness, roughness to friction, and cover to friction are assumptions of ours "
         "with ranges; the bands show what the ranges leave.",
         DUST,

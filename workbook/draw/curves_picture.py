@@ -141,7 +141,8 @@ class CurvesPicture(Picture):
         labels = list(shown)
         gap = LETTER_PX * (high - low) / axes.bbox.height
         wanted = [float(np.clip(shown[label].values[key][-1], low, high)) for label in labels]
-        places = dict(zip(labels, spread(wanted, gap, low, high), strict=True))
+        # the lowest letter keeps clear of the words under the axis
+        places = dict(zip(labels, spread(wanted, gap, low + gap / 2, high), strict=True))
         for label in LABELS:
             letter = self.letters[key, label]
             letter.set_text(label if label in shown else "")

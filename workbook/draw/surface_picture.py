@@ -16,6 +16,7 @@ from workbook.scenes_surface import SurfaceScene, swing_words
 MOST_FRICTION = 0.26
 ENDS = (4, 8, 12, 20, 30, 60)  # where the axes of the levers may end [ft, board]
 FOOT_IN, HEAD_IN, LEFT_IN, NAMES_IN, GAP_IN, RIGHT_IN = 0.5, 0.66, 0.55, 1.5, 0.3, 0.15
+TITLE_PT = 22  # of both headings over their graphs
 BAR, LIFT = 0.2, 0.2  # height of a bar, and how far below the row's middle it lies [rows]
 BAND = 0.22  # how much of the setup's colour the band takes
 
@@ -54,8 +55,11 @@ class SurfacePicture(Picture):
             self.moving_text(axes, 0, row - 0.2, fontsize=style.SMALL, color=style.MUTED, **look)
             for row in range(self.rows)
         ]
-        self.head = self.moving_text(axes, 0, self.rows - 0.1, ha="left", va="bottom",
-                                     fontsize=style.NORMAL)  # fmt: skip
+        low, top = axes.get_ylim()
+        above = TITLE_PT / 72 / (self.height_in - FOOT_IN - HEAD_IN) * (top - low)
+        self.head = self.moving_text(
+            axes, 0, top + above, ha="left", va="baseline", fontsize=style.NORMAL
+        )
 
     def _axes(self, left: float, width: float) -> Axes:
         wide, high = self.width_in, self.height_in
@@ -67,7 +71,8 @@ class SurfacePicture(Picture):
         axes.grid(color=style.FAINT, linewidth=0.7)
         axes.set_axisbelow(True)
         axes.set_xlabel("oil film [µm]", fontsize=style.SMALL, color=style.MUTED)
-        axes.set_title("friction under an oil film", fontsize=style.NORMAL, loc="left", pad=22)
+        axes.set_title("friction under an oil film", fontsize=style.NORMAL, loc="left",
+                       pad=TITLE_PT)  # fmt: skip
         axes.text(0, 1.02, "0 is a dry board; shaded: the middle four fifths", va="bottom",
                   transform=axes.transAxes, fontsize=style.SMALL, color=style.MUTED)  # fmt: skip
         self.bands, self.lines, self.samples, self.words = {}, {}, {}, {}

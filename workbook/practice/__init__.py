@@ -1,0 +1,1 @@
+"""Exercises: data in, outcomes out; nothing anyone types is ever executed."""

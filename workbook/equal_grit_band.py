@@ -10,7 +10,7 @@ from workbook import errors
 from workbook.certainty import HIGH, LOW
 from workbook.core import roll as kernel
 from workbook.draws import Draw, draw
-from workbook.equal_grit import FINE, LOOKS, Where, log_grits, with_grits
+from workbook.equal_grit import FINE, LOOKS, Where, log_grits, match_grit, with_grits
 from workbook.lane import Lane
 from workbook.line import Line
 from workbook.rolling import friction, record
@@ -76,6 +76,8 @@ def match_grit_band(
     values = where.read(table, b.bowler.hand).reshape(len(drawn_b), -1)
     own = math.log(b.surface.grit or FINE)
     best, *found = (_nearest(places, row, own) for row in values - wanted[:, None])
+    exact = match_grit(a, b, quantity, lane, line).grit
+    best = best if exact is None else math.log(exact)
     known = [place for place in found if not math.isnan(place)]
     low, high = np.percentile(known, (LOW, HIGH), method="nearest") if known else (best, best)
     # widened to hold the best, as all bands are: some best values stand at an end of their range

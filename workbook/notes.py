@@ -11,12 +11,13 @@ from workbook.comparison import Comparison
 from workbook.inputs import limits
 from workbook.lane import POCKET_BOARDS, POCKET_DEG, Lane
 from workbook.layout import Layout
-from workbook.line import Line
+from workbook.line import MIDDLE_BOARD, Line
 from workbook.rolling import Shot, roll_many
 from workbook.setup import Setup
 
 ROUGHEST = sources.value("roughest_grit")
 HARDLY = sources.value("idle_slider")
+BEYOND_HEAD_PIN = 2 * MIDDLE_BOARD - POCKET_BOARDS[1]  # where the pocket of the other side begins
 PLACES = 9  # of a slider, evenly over its range
 LAYOUT_SLIDERS = ("drilling_angle_deg", "val_angle_deg", "pin_to_pap_in")
 
@@ -71,6 +72,8 @@ def _against_pocket(shot: Shot) -> str:
     board, angle = round(shot.entry_board, 1), round(shot.entry_angle_deg, 1)
     if board < POCKET_BOARDS[0]:
         return f"comes in light of the pocket, on board {board:.1f}"
+    if board > BEYOND_HEAD_PIN:
+        return f"crosses over to the other side of the head pin, on board {board:.1f}"
     if board > POCKET_BOARDS[1]:
         return f"comes in high of the pocket, on board {board:.1f}"
     if angle < POCKET_DEG[0]:

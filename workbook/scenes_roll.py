@@ -10,11 +10,11 @@ from workbook.scenes import HANDS, BallScene
 CURVES = {
     "speed_mph": ("speed", "mph"),
     "rev_rate_rpm": ("rev rate", "rpm"),
-    "slip_mph": ("slip over the lane", "mph"),
-    "friction": ("friction coefficient", ""),
+    "slip_mph": ("slip", "mph"),
+    "friction": ("friction", ""),
     "axis_rotation_deg": ("axis rotation", "°"),
     "axis_tilt_deg": ("axis tilt", "°"),
-    "lane_film_um": ("oil met on the lane", "µm"),
+    "lane_film_um": ("oil met", "µm"),
     "carried_film_um": ("oil carried", "µm"),
 }
 PHASES = (

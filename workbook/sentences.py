@@ -111,11 +111,12 @@ def compare_sentence(c: Comparison, bands: Bands | None = None) -> str:
         return f"{lost}, so there is no difference at the pins to tell; choose another line."
     told, apart = _told(c, bands)
     different = [one for one in told if not one.alike]
-    parts = [f"B {_listed([str(one) for one in different])} than A."] if different else []
-    parts += apart + _alike([one for one in told if one.alike])
+    # the verdict first
     on_lane = [one for one in told if one.claim is not FLARE]
-    if different and not apart:
-        parts += _small(on_lane)
+    parts = _small(on_lane) if different and not apart else []
+    if different:
+        parts.append(f"B {_listed([str(one) for one in different])} than A.")
+    parts += apart + _alike([one for one in told if one.alike])
     if bands:
         parts += _doubts(told, bands)
         parts += _cause(c, told)
@@ -205,7 +206,7 @@ def _small(on_lane: list[Told]) -> list[str]:
         sure = " in four of five tries"
     else:
         sure = " at our best values"
-    return [f"On the lane that is less than {limits}{sure}: too small to matter."]
+    return [f"On the lane A and B differ by less than {limits}{sure}: too small to matter."]
 
 
 def _doubts(told: list[Told], bands: Bands) -> list[str]:
@@ -216,8 +217,7 @@ def _doubts(told: list[Told], bands: Bands) -> list[str]:
     ]
     if undecided:
         parts.append(
-            f"What nobody knows well can turn the difference in {_listed(undecided)} round: "
-            "undecided."
+            f"The difference in {_listed(undecided)} could be the other way round: undecided."
         )
     for one in told:
         if one.band is None:

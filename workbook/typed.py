@@ -100,5 +100,5 @@ def _check_unit(text: str, written: str, wanted: str) -> None:
         return
     allowed = UNITS[wanted] if wanted else tuple(sum(UNITS.values(), ()))
     if written.strip().lower() not in allowed:
-        said = f"in {wanted} or without a unit" if wanted else "without a unit"
+        said = f"with {wanted} or without a unit" if wanted else "without a unit"
         raise InputRefused(f"{shown(text)} has a unit that is not known here: write it {said}.")

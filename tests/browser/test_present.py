@@ -3,12 +3,13 @@
 import os
 import socket
 import sys
+import time
 from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
 
-from tests.browser.conftest import Lab, Visit, free_port
+from tests.browser.conftest import PATIENCE_MS, Lab, Visit, free_port
 from tests.browser.test_start_page import ROUNDING_OF_A_SCROLLBAR
 from workbook.commands.page_messages import INVALID, PROTOCOL
 from workbook.start import environment, places
@@ -212,6 +213,25 @@ def test_a_shared_page_leaves_files_alone(browser, shared):
         visit.page.get_by_text("files stay closed while this page is shared.").wait_for()
     finally:
         visit.page.close()
+
+
+def test_a_page_that_is_left_takes_its_kernel_with_it(browser, served):
+    visit = Visit.of(browser, served.address)
+    visit.wait_for_picture()
+    token, kernel = served.address.partition("token=")[2], kernel_of(visit.page)
+    asked = visit.page.context.request
+
+    def state():
+        address = f"{origin(served)}/api/kernels/{kernel}"
+        return asked.get(address, headers={"Authorization": f"token {token}"}).status
+
+    assert state() == 200
+    visit.page.goto("about:blank")
+    begin = time.monotonic()
+    while state() == 200 and time.monotonic() - begin < PATIENCE_MS / 1000:
+        time.sleep(0.1)
+    assert state() == 404
+    visit.page.close()
 
 
 def test_nothing_is_asked_of_other_machines(seen):

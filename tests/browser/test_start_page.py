@@ -122,7 +122,7 @@ def test_numbers_are_taken_as_people_type_them(rested):
     typed("5 1/4 in")
     rested.rest(since=before)
     assert box.inner_text() == "5.250" and rested.text("status") == ""
-    for text, told in (("99", "99 in is outside 0.5 to 6.75 in"), ("far", "far is no number")):
+    for text, told in (("99", "pin-to-PAP 99 in is outside 0 to 6.75 in"), ("far", "is no number")):
         typed(text)
         rested.page.locator(".workbook-status", has_text=told).wait_for()
         assert box.inner_text() == "5.250"

@@ -55,7 +55,7 @@ def test_small_and_undecided_are_called_so():
     c = compare(UP, DOWN)
     wide = compare_sentence(c, sure(roll_ft=(-1, 1), total_hook_boards=(-1, 1), flare_in=(-2, -1)))
     assert "less than 0.5 ft and 0.5 boards at our best values: too small to matter" in wide
-    assert "difference in roll and hook round: undecided" in wide
+    assert "difference in roll and hook could be the other way round: undecided" in wide
     assert "comes" not in wide  # no cause of what may be the other way round
     tight = compare_sentence(
         c, sure(roll_ft=(0.1, 0.4), total_hook_boards=(-0.45, 0.01), flare_in=(-2, -1))

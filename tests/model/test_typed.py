@@ -33,7 +33,7 @@ def test_anything_else_is_refused_in_a_sentence(text):
 
 def test_only_the_unit_that_is_wanted():
     assert number_from("18 mph", "mph") == 18.0 and number_from("18", "mph") == 18.0
-    refused(lambda: number_from("18 mph", "in"), "'18 mph'", "in in or without a unit")
+    refused(lambda: number_from("18 mph", "in"), "'18 mph'", "with in or without a unit")
     for bad in (None, 3, 4.5, b"4"):
         refused(lambda bad=bad: number_from(bad), "must be text")
         refused(lambda bad=bad: pair_from(bad), "must be text")

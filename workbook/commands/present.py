@@ -12,6 +12,7 @@ from workbook.start.refusal import Refusal
 from workbook.text_file import SHARED
 
 PORT = 8889  # beside Lab's 8888
+LETTERS, LARGER = "WORKBOOK_LETTERS", "1.4"  # read by the pictures' style
 TEMPLATES = Path(__file__).parents[1] / "start" / "projector"
 
 
@@ -30,6 +31,7 @@ def main(root: Path, words: list[str], port: int | None, browser: bool) -> int:
     os.environ.pop(SHARED, None)
     if options.share:
         os.environ[SHARED] = "1"
+    os.environ[LETTERS] = LARGER
     # Compiled before the page asks for it.
     subprocess.Popen([sys.executable, "-m", "workbook.warm"], cwd=root)
     # Jupyter reads these on import.

@@ -21,7 +21,8 @@ EVERYWHERE = "0.0.0.0"
 PAGE_GONE_S = 300  # a kernel whose page went away without a word ends after so long
 WARNING = """Shared: anyone on a network of this computer who has this address sees the chapter and
 moves controls of a copy of their own. They cannot run code or reach files: saving and loading are
-off. What is sent is not encrypted. Stop with Ctrl-C when the lesson is over."""
+off. What is sent is not encrypted. Each of them takes about 300 MB of this computer's memory.
+Stop with Ctrl-C when the lesson is over."""
 
 
 class ShownPage(Voila):
@@ -49,6 +50,7 @@ def show(page: Path, ip: str, port: int, browser: bool) -> int:
     app.wanted = browser
     app.initialize([str(page)])
     app.start()
+    print("Stopped.")
     return 0
 
 
@@ -66,6 +68,9 @@ def _settings(page: Path, ip: str, port: int) -> dict[str, dict]:
             "tornado_settings": {
                 "ws_ping_timeout": 30_000,  # else Jupyter's is refused, and said
                 "websocket_max_message_size": LONGEST,
+                # A page that is left asks for its kernel's end, without a mark against forgery. The
+                # kernel's name cannot be guessed, and nothing else here takes a POST.
+                "disable_check_xsrf": True,
             },
             "kernel_websocket_connection_class": PageMessages,
         },
@@ -75,6 +80,8 @@ def _settings(page: Path, ip: str, port: int) -> dict[str, dict]:
             "allow_theme_override": "NO",
             "file_allowlist": [],
         },
+        # what asks the reader to change code
+        "TagRemovePreprocessor": {"enabled": True, "remove_cell_tags": ["keyboard"]},
         "MappingKernelManager": {"cull_idle_timeout": PAGE_GONE_S, "cull_interval": 60},
         "KernelManager": kernel_settings(),
     }

@@ -29,7 +29,7 @@ SCALES: dict[str, tuple[tuple[float, float], ...]] = {
 COLUMNS = 4
 LEFT_IN, RIGHT_IN, FOOT_IN, ROW_GAP_IN, HEAD_IN, STRIP_IN = 0.45, 0.3, 0.3, 0.42, 0.3, 0.85
 COLUMN_GAP_IN, STRIP_LEFT_IN = 0.6, 1.8
-LETTER_PX = 15  # room for a letter at the end of a line
+LETTER_PX = 15 * style.LETTERS  # room for a letter at the end of a line
 CLEAR_PX = 2  # between the words of two phases
 ROW_Y = {"A": 1.0, "B": 0.0}
 

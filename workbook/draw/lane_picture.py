@@ -17,7 +17,7 @@ LEFT_IN, RIGHT_IN = 1.06, 0.08
 # heights of the strips; what is left is shared by the two views of the lane
 HEAD_IN, TICKS_IN, RULER_IN, SUBHEAD_IN, FOOT_IN = 0.33, 0.24, 0.57, 0.36, 0.26
 STRETCHED_FT = 40.0
-WHOLE_SPAN_FT, LAST_SPAN_FT = (-0.4, 67.2), (STRETCHED_FT, 70.2)
+WHOLE_SPAN_FT, LAST_SPAN_FT = (-0.4, 67.2), (STRETCHED_FT, 70.2 + 8.0 * (style.LETTERS - 1.0))
 WHOLE_BADGE_FT, LAST_BADGE_FT = 64.8, 64.2
 OWN_HALF = frame.WITH_GUTTERS[0] / 2, 26.5  # boards that tell most: gutter to beyond the head pin
 BAND_WORDS = "light: four fifths of what could be"
@@ -132,8 +132,7 @@ class LanePicture(Picture):
         text = self.subhead.text(
             0,
             0.3,
-            f"pocket: boards {low:.0f} to {high:.0f} at {least:.0f} to "
-            f"{most:.0f}° (published, USBC)",
+            f"pocket: boards {low:.0f} to {high:.0f} at {least:.0f} to {most:.0f}° (USBC)",
             va="center_baseline",
             fontsize=style.SMALL,
         )

@@ -79,11 +79,11 @@ class MapPicture(Picture):
         self.foot.set_text(self._said(scene))
 
     def _said(self, scene: PinMapScene) -> str:
-        parts = ["Seen from above the fingers; the dot is the pin now, lines join equal values."]
+        parts = ["Seen from above the fingers. Dot: the pin now."]
         if any(_passed(layer) for layer in scene.layers):
-            parts.append("Dashed: the rule's limit for a ball before drilling.")
+            parts.append("Dashed: the limit before drilling.")
         if scene.passes_static_limit:
-            parts.append(f"Hatched: static imbalance above {scene.static_limit_oz:g} oz.")
+            parts.append(f"Hatched: static above {scene.static_limit_oz:g} oz.")
         return " ".join(parts)
 
     def _map(self, axes: Axes, scene: PinMapScene, layer: MapLayer) -> None:

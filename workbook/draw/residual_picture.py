@@ -76,7 +76,7 @@ class ResidualPicture(Picture):
         axes.grid(color=style.FAINT, linewidth=0.7)
         axes.set_axisbelow(True)
         axes.tick_params(length=0)
-        axes.set_title("where the PAP may lie (9 in 10)", fontsize=style.NORMAL, loc="left", pad=20,
+        axes.set_title("PAP region, 9 in 10", fontsize=style.NORMAL, loc="left", pad=20,
                        x=-0.2)  # fmt: skip
         look = {"fontsize": style.SMALL, "color": style.MUTED}
         self.region = PolyCollection(

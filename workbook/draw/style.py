@@ -5,6 +5,7 @@ letter A or B. Hue and lightness are our own choice (dark blue against mid orang
 stay apart for the common kinds of colour blindness and in grey; a test converts them and looks.
 """
 
+import os
 from dataclasses import dataclass
 from typing import Any
 
@@ -30,7 +31,9 @@ OIL = LinearSegmentedColormap.from_list("oil film", [WOOD, "#dfe9ee", "#cddfec"]
 # maps: one hue from light to dark, light enough for dark words
 MAP = LinearSegmentedColormap.from_list("map", ["#fbf8ef", "#d8e3da", "#9fc3c4", "#6b9fb5"])
 
-SMALL, NORMAL = 9.0, 10.0  # letter sizes [pt] on a picture 9.6 in wide
+LETTERS = float(os.environ.get("WORKBOOK_LETTERS", "1"))
+"""How many times larger letters are: `present` sets it, for the back row."""
+SMALL, NORMAL = 9.0 * LETTERS, 10.0 * LETTERS  # letter sizes [pt] on a picture 9.6 in wide
 
 # everything an artist reads when it is made; the reader's own matplotlib settings must not leak in
 RC: Any = {

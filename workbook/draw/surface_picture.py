@@ -15,7 +15,8 @@ from workbook.scenes_surface import SurfaceScene, swing_words
 
 MOST_FRICTION = 0.26
 ENDS = (4, 8, 12, 20, 30, 60)  # where the axes of the levers may end [ft, board]
-FOOT_IN, HEAD_IN, LEFT_IN, NAMES_IN, GAP_IN, RIGHT_IN = 0.5, 0.66, 0.55, 1.5, 0.3, 0.15
+FOOT_IN, HEAD_IN, LEFT_IN, GAP_IN, RIGHT_IN = 0.5, 0.66, 0.55, 0.3, 0.15
+NAMES_IN = 0.2 + 1.3 * style.LETTERS
 TITLE_PT = 22  # of both headings over their graphs
 BAR, LIFT = 0.2, 0.2  # height of a bar, and how far below the row's middle it lies [rows]
 BAND = 0.22  # how much of the setup's colour the band takes
@@ -97,7 +98,7 @@ class SurfacePicture(Picture):
         axes.spines[["top", "right"]].set_visible(False)
         axes.grid(axis="x", color=style.FAINT, linewidth=0.7)
         axes.set_axisbelow(True)
-        axes.set_xlabel(f"moves the {words} by", fontsize=style.SMALL, color=style.MUTED)
+        axes.set_xlabel(words, fontsize=style.SMALL, color=style.MUTED)
         bars = [Rectangle((0, 0), 0, BAR, facecolor=style.MUTED) for _ in range(self.rows)]
         for bar in bars:
             axes.add_patch(self.moves(bar))
@@ -139,7 +140,7 @@ class SurfacePicture(Picture):
                 words, f"{curve.label} {curve.words}", 0.56 * self.friction.bbox.width
             )
         self.head.set_text(
-            f"what one lever can move {scene.of} by, all else as it is" if scene.levers else ""
+            f"what one lever is worth to {scene.of}" if scene.levers else ""
         )
         self._show_levers(scene)
 

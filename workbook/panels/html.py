@@ -14,10 +14,10 @@ STYLE = """<style>
 .workbook-panel .widget-label, .workbook-panel .widget-readout { font-size: 14px; }
 .workbook-first { display: grid !important; grid-template-columns: repeat(6, minmax(0, 1fr));
   column-gap: 8px; align-items: center; }
-.workbook-first > .jupyter-widgets { width: auto; }
+.workbook-first > * { width: auto !important; }
 .workbook-first .widget-label { width: 120px !important; }
 .workbook-columns .widget-label { width: 150px !important; }
-.workbook-first .widget-readout { min-width: 46px; }
+.workbook-first .widget-readout { min-width: 62px; }
 .workbook-first .widget-toggle-buttons { display: flex; align-items: center; }
 .workbook-first .widget-toggle-buttons .widget-label { width: 36px !important; }
 .workbook-sentence p { font-size: 17px; line-height: 1.35; margin: 4px; min-height: 4.1em; }
@@ -85,9 +85,10 @@ def shares_html(c: Comparison) -> str:
     table = _table(("B − A", *causes, "together"), lines)
     return (
         f"{_scrolling(table, 'what causes the difference')}<p>Each property of A is swapped for "
-        "that of B, one at a time and in every order; the shares add up to the difference. Flare "
-        "stands for how the spin axis moves in the ball, its direction included: differentials and "
-        "axes.</p>"
+        "that of B, one at a time and in every order; the shares add up to the difference. Hook "
+        "potential and the length are rated on the reference lane, the rest is this shot. "
+        "Sharpness is the most turn of the path in any 5 ft. Flare stands for how the spin axis "
+        "moves in the ball, its direction included: differentials and axes.</p>"
     )
 
 

@@ -22,7 +22,7 @@ function render({ model, el }) {
   let soon = 0;
   const watch = new MutationObserver((changes) => {
     for (const { attributeName, target } of changes)
-      if (attributeName === "aria-valuetext" && target.closest(panel)) speak(target);
+      if (attributeName === "aria-valuetext" && target.matches(`${panel} .noUi-handle`)) speak(target);
     if (!soon && changes.some(({ attributeName, target, addedNodes }) =>
       (attributeName !== "aria-valuetext" && target.closest?.(panel))
         || [...addedNodes].some((it) => it.querySelector?.(panel))))
@@ -35,20 +35,21 @@ function render({ model, el }) {
   apply();
 
   // A stock slider cuts what is typed to its range without a word, and reads 12,5 as 12.
-  let before = "";
+  let before = null; // what stood there, while somebody types
   const typed = (event) => {
     const box = event.target;
     if (!box.matches?.(`.${model.get("mark")} .widget-readout[contenteditable=true]`)) return;
-    if (event.type === "focus") before = box.textContent;
-    if (event.type === "focus" || (event.type === "keydown" && event.key !== "Enter")) return;
+    if (event.type === "beforeinput") before ??= box.textContent;
+    if (event.type === "beforeinput" || (event.type === "keydown" && event.key !== "Enter")) return;
     event.stopPropagation();
-    event.preventDefault();
+    if (event.type === "keydown") event.preventDefault();
+    if (before === null) return;
     const text = box.textContent;
     box.textContent = before; // the control says what comes of it
-    if (text !== before) model.send({ classes: [...box.parentElement.classList], text });
-    before = box.textContent;
+    before = null;
+    model.send({ classes: [...box.parentElement.classList], text });
   };
-  const kinds = ["focus", "keydown", "blur"];
+  const kinds = ["beforeinput", "keydown", "blur"];
   for (const kind of kinds) document.addEventListener(kind, typed, true);
   return () => {
     watch.disconnect();

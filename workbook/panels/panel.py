@@ -156,9 +156,9 @@ class Panel:
 
     def _check(self, name: str, value: Any) -> None:
         control = self.controls[name]
-        words = control.description or name
+        words, unit = self._named(name)
         if isinstance(control, widgets.FloatSlider):
-            errors.number(words, value, "", control.min, control.max)
+            errors.number(words, value, unit, control.min, control.max)
         elif hasattr(control, "options"):
             choices = [one[1] if isinstance(one, tuple) else one for one in control.options]
             if value not in choices and not (
@@ -166,9 +166,14 @@ class Panel:
             ):
                 raise InputRefused(f"{words} {value} is not among this panel's choices.")
 
+    def _named(self, name: str) -> tuple[str, str]:
+        """The words on a control, and the unit in brackets behind them."""
+        words, _, unit = (self.controls[name].description or name).partition(" [")
+        return words, unit.rstrip("]")
+
     def _move(self, name: str, value: Any) -> None:
         control = self.controls[name]
-        words = control.description or name
+        words, _unit = self._named(name)
         try:
             control.value = value
         except TraitError:
@@ -184,7 +189,7 @@ class Panel:
         """Take the number that was typed beside a slider, or say why not."""
         with _Telling(self, "The slider stays where it is."):
             name = next(name for name in self.controls if _class(name) in said["classes"])
-            sign = self.controls[name].description.rpartition("[")[2].rstrip("]")
+            sign = self._named(name)[1]
             unit = next((unit for unit, written in UNITS.items() if sign in written), "")
             self.set(**{name: number_from(said["text"], unit)})
 

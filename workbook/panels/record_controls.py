@@ -20,7 +20,21 @@ from workbook.surface import Surface
 VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 OWN = "none of them: as set here"
 POLISHED = "polished"
-GRITS = ("180", "360", "500", "800", "1000", "1500", "2000", "3000", "4000", "5000", POLISHED)
+GRITS = (
+    "180",
+    "360",
+    "500",
+    "800",
+    "1000",
+    "1200",
+    "1500",
+    "2000",
+    "2500",
+    "3000",
+    "4000",
+    "5000",
+    POLISHED,
+)
 LANES = {name: getattr(Lane, name)() for name in STANDARD}
 GRIPS = {"with thumb hole": True, "no thumb hole": False}
 # fields of the records, with the slider's step and decimals

@@ -22,7 +22,8 @@ class BallDrawing {
 
   fit(side) {
     this.side = side;
-    this.pen = sized(this.canvas, side, side);
+    this.letters = lettersIn(this.canvas.parentElement);
+    this.pen = sized(this.canvas, side, side, this.letters);
     this.radius = side / 2 - 3;
   }
 
@@ -90,7 +91,7 @@ class BallDrawing {
       pen.stroke();
     }
     pen.fillStyle = looks.ink;
-    pen.fillText(kind, x + (x > 0.6 * radius ? -20 : 20), y - 10);
+    pen.fillText(kind, x + (x > 0.6 * radius ? -1 : 1) * 1.6 * this.letters, y - 0.8 * this.letters);
   }
 
   draw(ball, time, { hand, looks }) {
@@ -117,7 +118,7 @@ class BallDrawing {
     pen.globalAlpha = 1;
     for (const points of ball.holes) this.hole(m, points, looks);
     this.axis(m, ball, now, time, looks);
-    pen.font = FONT;
+    pen.font = font(this.letters);
     pen.textAlign = "center";
     pen.textBaseline = "middle";
     for (const [kind, place] of ball.marks) this.mark(m, kind, place, ball, looks);

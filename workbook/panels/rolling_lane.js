@@ -1,9 +1,13 @@
 // The lane from above: a still part, drawn once a shot, and what moves on it.
-const LEFT = 66, RIGHT = 10, TOP = 6, FOOT = 22; // margins of the lane [px]
-const FONT = "12px DejaVu Sans, Arial, sans-serif";
+const RIGHT = 10, TOP = 6; // margins of the lane [px]; at the left and below in letters
+const LEFT_LETTERS = 5.5, FOOT_LETTERS = 1.85;
+
+// Size [px] of letters in a drawing that lies in `box`: a little less than of the words beside it.
+const lettersIn = (box) => 0.9 * parseFloat(getComputedStyle(box).fontSize);
+const font = (letters, weight = "") => `${weight} ${letters}px DejaVu Sans, Arial, sans-serif`;
 
 // A canvas that is sharp on every screen; size in CSS pixels.
-function sized(canvas, wide, high) {
+function sized(canvas, wide, high, letters) {
   const scale = window.devicePixelRatio || 1;
   canvas.width = Math.round(wide * scale);
   canvas.height = Math.round(high * scale);
@@ -11,7 +15,7 @@ function sized(canvas, wide, high) {
   canvas.style.height = `${high}px`;
   const pen = canvas.getContext("2d");
   pen.setTransform(scale, 0, 0, scale, 0, 0);
-  pen.font = FONT;
+  pen.font = font(letters);
   return pen;
 }
 
@@ -22,17 +26,20 @@ class LaneDrawing {
     this.shot = shot;
     this.wide = wide;
     this.high = Math.max(150, Math.min(230, wide * 0.2));
-    this.pen = sized(this.canvas, wide, this.high);
-    this.drawStill(sized(this.still, wide, this.high));
+    this.letters = lettersIn(this.canvas.parentElement);
+    this.left = LEFT_LETTERS * this.letters;
+    this.foot = FOOT_LETTERS * this.letters;
+    this.pen = sized(this.canvas, wide, this.high, this.letters);
+    this.drawStill(sized(this.still, wide, this.high, this.letters));
   }
 
-  x(ft) { return LEFT + (ft / this.shot.lane.end_ft) * (this.wide - LEFT - RIGHT); }
+  x(ft) { return this.left + (ft / this.shot.lane.end_ft) * (this.wide - this.left - RIGHT); }
 
   y(board) { // board 1 below for a right-hander, above for a left-hander
     const { boards, gutter } = this.shot.lane;
     const share = (board - 0.5 + gutter) / (boards + 2 * gutter);
     const up = this.shot.hand === "right" ? share : 1 - share;
-    return TOP + (1 - up) * (this.high - TOP - FOOT);
+    return TOP + (1 - up) * (this.high - TOP - this.foot);
   }
 
   drawStill(pen) {
@@ -91,11 +98,11 @@ class LaneDrawing {
     pen.textBaseline = "middle";
     pen.textAlign = "right";
     for (const board of lane.seams) if (board % 10 === 0) {
-      pen.fillText(`${board === 20 ? "board " : ""}${board}`, LEFT - 6, this.y(board));
+      pen.fillText(`${board === 20 ? "board " : ""}${board}`, this.left - 6, this.y(board));
     }
     pen.textAlign = "center";
-    for (let ft = 10; ft <= 60; ft += 10) pen.fillText(`${ft} ft`, this.x(ft), this.high - 9);
-    pen.fillText("foul line", this.x(0), this.high - 9);
+    for (let ft = 10; ft <= 60; ft += 10) pen.fillText(`${ft} ft`, this.x(ft), this.high - 0.4 * this.foot);
+    pen.fillText("foul line", this.x(0), this.high - 0.4 * this.foot);
   }
 
   disc(pen, x, y, radius, face, edge, width) {
@@ -151,15 +158,16 @@ class LaneDrawing {
       return [this.x(now[1]), this.y(now[0])];
     });
     for (const ball of shot.balls) this.drawPath(pen, ball, time, 1, 3);
-    pen.font = `bold ${FONT}`;
+    pen.font = font(this.letters, "bold");
     pen.textAlign = "center";
+    pen.textBaseline = "middle";
     for (const [i, ball] of [...shot.balls.entries()].reverse()) {
       const [x, y] = places[i], other = places[1 - i];
       this.disc(pen, x, y, ball.label === "A" ? 6 : 9, ball.face, ball.colour, 2.5);
       // the letter keeps away from the other ball
       const above = !other || (y === other[1] ? i === 0 : y < other[1]);
       pen.fillStyle = ball.words;
-      pen.fillText(ball.label, x, y + (above ? -17 : 19));
+      pen.fillText(ball.label, x, y + (above ? -1 : 1) * (11 + 0.6 * this.letters));
     }
   }
 }

@@ -91,9 +91,10 @@ function render({ model, el }) {
     const wide = root.clientWidth;
     if (!shot || wide < 50) return;
     lane.fit(wide, shot);
-    const each = wide / 2, beside = each >= 320;
+    const each = wide / 2, em = parseFloat(getComputedStyle(root).fontSize);
+    const beside = each >= 21 * em;
     row.classList.toggle("workbook-rolling-narrow", !beside);
-    const side = Math.floor(Math.min(beside ? each - 170 : each - 12, 240));
+    const side = Math.floor(Math.min(beside ? each - 12.5 * em : each - 12, 16 * em));
     for (const { drawing } of sides) drawing.fit(side);
     draw();
   }

@@ -44,7 +44,7 @@ class RollingView(anywidget.AnyWidget):
     .workbook-rolling canvas { display: block; }
     .workbook-rolling-bar { display: flex; flex-wrap: wrap; gap: 4px 12px; align-items: center;
       padding: 2px 4px; }
-    .workbook-rolling-bar button { width: 84px; font: inherit; padding: 3px; }
+    .workbook-rolling-bar button { width: 5.6em; font: inherit; padding: 3px; }
     .workbook-rolling-bar input { flex: 1 1 120px; min-width: 0; }
     .workbook-rolling-bar output, .workbook-rolling p { font-variant-numeric: tabular-nums; }
     .workbook-rolling-bar select { font: inherit; }
@@ -53,7 +53,7 @@ class RollingView(anywidget.AnyWidget):
       align-items: center; justify-content: center; padding-top: 4px; }
     .workbook-rolling-narrow > div { flex-flow: column; }
     .workbook-rolling p { margin: 4px 0; white-space: pre-line; line-height: 1.4;
-      min-height: 8.4em; }
+      min-height: 8.4em; width: 11.5em; }
     """
     shot: Any = traitlets.Dict().tag(sync=True)
 

@@ -22,7 +22,8 @@ progress = Progress(folder)
 if progress.said:
     print("said", progress.said, flush=True)
 for n in range(first, first + count):
-    progress.record(Answered("kill/me", n, "typed %d" % n, "correct", 0, start + timedelta(seconds=n)))
+    at = start + timedelta(seconds=n)
+    progress.record(Answered("kill/me", n, "typed %d" % n, "correct", 0, at))
     print(n, flush=True)
 """
 

@@ -35,6 +35,8 @@ PRAGMA user_version = 1;
 OLD = Answered(ARC, 7, "4 1/2", "not yet", 2, datetime(2026, 3, 1, 9, 0, 0, 250000, tzinfo=UTC))
 EXTRA = ("ALTER TABLE answer ADD COLUMN note TEXT NOT NULL DEFAULT ''",)
 
+NO_RIGHTS = pytest.mark.skipif(sys.platform == "win32", reason="folders have no such rights there")
+
 
 @pytest.fixture
 def progress(tmp_path):
@@ -216,7 +218,10 @@ def test_a_disk_that_refuses_to_write_loses_nothing_that_was_kept(tmp_path):
         [sys.executable, "-c", program, tmp_path, "0", "5000"], cwd=ROOT, input="go\n",
         capture_output=True, text=True,
     )  # fmt: skip
-    assert "InputRefused: progress.sqlite3 in" in done.stderr and "disk" in done.stderr
+    assert (
+        "InputRefused: progress.sqlite3 in" in done.stderr
+        and "the disk reports an error" in done.stderr
+    )
     kept = [int(n) for n in done.stdout.split()]
     assert kept
     with Progress(tmp_path) as progress:
@@ -278,11 +283,10 @@ def test_a_folder_that_cannot_be_says_so_each_time(tmp_path):
 
 
 @contextmanager
-def read_only(folder):
+def read_only(*places):
     """Take the right to write away, from root by being nobody for a while."""
-    folder.chmod(0o555)
-    for file in folder.iterdir():
-        file.chmod(0o444)
+    for place in places:
+        place.chmod(0o555 if place.is_dir() else 0o444)
     root = os.geteuid() == 0
     if root:
         os.seteuid(65534)
@@ -291,28 +295,43 @@ def read_only(folder):
     finally:
         if root:
             os.seteuid(0)
-        folder.chmod(0o755)
-        for file in folder.iterdir():
-            file.chmod(0o644)
+        for place in places:
+            place.chmod(0o755 if place.is_dir() else 0o644)
 
 
-@pytest.mark.skipif(sys.platform == "win32", reason="folders there have no such rights")
+@pytest.fixture
+def folder():
+    """A folder that anyone may read; pytest's own is for its user alone."""
+    with tempfile.TemporaryDirectory() as name:
+        os.chmod(name, 0o755)
+        yield Path(name) / "progress"
+
+
+@NO_RIGHTS
 @pytest.mark.parametrize("closed", [True, False])
 @pytest.mark.parametrize("steps", [(), (EXTRA,)])
-def test_a_read_only_folder_is_read(monkeypatch, closed, steps):
-    with tempfile.TemporaryDirectory() as name:  # pytest's own is for its user alone
-        os.chmod(name, 0o755)
-        folder = Path(name) / "killed"
-        with Progress(Path(name) / "closed") as before:
-            before.record(answer(1))
-            shutil.copytree(before.folder, folder)  # with the answer in its -wal
-        folder = before.folder if closed else folder
-        monkeypatch.setattr(progress_file, "MIGRATIONS", (*progress_file.MIGRATIONS, *steps))
-        with read_only(folder), Progress(folder) as progress:
-            assert "opened for writing" in one_sentence(progress.said)
-            for _ in range(2):
-                assert progress.answers() == [answer(1)]
-                assert refused(lambda: progress.record(answer(2))) == progress.said
+def test_a_read_only_folder_is_read(folder, monkeypatch, closed, steps):
+    with Progress(folder) as before:
+        before.record(answer(1))
+        killed = shutil.copytree(folder, folder.with_name("killed"))  # with the answer in its -wal
+    folder = folder if closed else killed
+    monkeypatch.setattr(progress_file, "MIGRATIONS", (*progress_file.MIGRATIONS, *steps))
+    with read_only(folder, *folder.iterdir()), Progress(folder) as progress:
+        assert "opened for writing" in one_sentence(progress.said)
+        for _ in range(2):
+            assert progress.answers() == [answer(1)]
+            assert refused(lambda: progress.record(answer(2))) == progress.said
+
+
+@NO_RIGHTS
+def test_a_lock_that_cannot_be_held_is_said(folder):
+    with Progress(folder) as before:
+        before.record(answer(1))
+    folder.chmod(0o777)
+    before.file.chmod(0o666)
+    with read_only(folder / "progress.lock"), Progress(folder) as progress:
+        assert "opened for writing" in one_sentence(progress.said)
+        assert progress.answers() == [answer(1)]
 
 
 # Forms
@@ -380,16 +399,20 @@ def test_reset_keeps_the_old_answers_under_a_free_name(tmp_path, progress):
         assert in_file(tmp_path, "SELECT seed FROM answer", place.name) == [(n,)]
 
 
-def test_a_reset_that_cannot_move_the_file_keeps_it(progress, monkeypatch):
+def test_a_reset_that_cannot_move_all_moves_nothing(tmp_path, progress, monkeypatch):
     progress.record(answer(1))
-    with monkeypatch.context() as patch:
+    rename = os.rename
 
-        def no(*_):
+    def not_the_wal(old, new):
+        if str(old).endswith("-wal"):
             raise PermissionError(13, "Permission denied")
+        rename(old, new)
 
-        patch.setattr(os, "rename", no)
+    with Progress(tmp_path) as other, monkeypatch.context() as patch:  # so that there is a -wal
+        patch.setattr(os, "rename", not_the_wal)
         refused(progress.reset, "not moved", "Permission denied")
-    assert progress.answers() == [answer(1)]
+        assert other.answers() == progress.answers() == [answer(1)]
+    assert not list(tmp_path.glob("progress-*"))
 
 
 def test_the_table_is_safe_in_a_spreadsheet(tmp_path, progress):

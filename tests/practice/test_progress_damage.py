@@ -62,6 +62,9 @@ KINDS = {
     "zeros in the middle": lambda file: file.write_bytes(
         file.read_bytes()[:8192] + bytes(4096) + file.read_bytes()[12288:]
     ),
+    "no letters": lambda file: file.write_bytes(
+        file.read_bytes().replace(b"CREATE TABLE answer (", b"CREATE TABLE answer \xbc")
+    ),
     "only its -wal": only_wal,
 }
 
@@ -177,6 +180,12 @@ def test_any_damage_has_a_clear_outcome(whole, data):
         (Path(name) / NAME).write_bytes(damaged)
         result = outcome(Path(name), damaged)
         assert result in ("newer", "read only", "set aside") or result == KEPT
+
+
+def test_a_file_that_calls_itself_read_only_can_be_reset(whole, tmp_path):
+    damaged = changed(whole[0], [(18, 1)])  # the version that may write, in SQLite's file format
+    (tmp_path / NAME).write_bytes(damaged)
+    assert outcome(tmp_path, damaged) == "read only"
 
 
 @examples(60)

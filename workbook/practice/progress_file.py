@@ -65,6 +65,16 @@ class Damaged(sqlite3.DatabaseError):
     """A file that SQLite can read but that is not, or no longer, one of ours."""
 
 
+@contextmanager
+def _in_any_letters() -> Iterator[None]:
+    """Python fails to read SQLite's own message when it quotes what is damaged."""
+    try:
+        yield
+    except UnicodeDecodeError:
+        raise Damaged("its tables are not what was written") from None
+
+
+@_in_any_letters()
 def add(db: sqlite3.Connection, row: Row) -> None:
     """Add one answer in a transaction of its own; it is on the disk when this returns."""
     db.execute("BEGIN IMMEDIATE")
@@ -72,6 +82,7 @@ def add(db: sqlite3.Connection, row: Row) -> None:
     db.execute("COMMIT")
 
 
+@_in_any_letters()
 def rows(db: sqlite3.Connection, exercise: str | None = None) -> list[Row]:
     """Return the answers in order of time, of one exercise or of all.
 
@@ -93,6 +104,7 @@ def _seal(row: Iterable[object]) -> bytes:
     return blake2b(ascii(tuple(row)).encode(), digest_size=8).digest()
 
 
+@_in_any_letters()
 def opened(file: Path) -> sqlite3.Connection:
     """Open `file` for writing, in the newest form.
 
@@ -112,8 +124,7 @@ def opened(file: Path) -> sqlite3.Connection:
             db.execute(f"PRAGMA {setting}").fetchall()
         _bring_up_to_date(db)
         _check_answers(db)
-        db.execute("BEGIN IMMEDIATE")  # whether it can be written is known now, not at an answer
-        db.execute("ROLLBACK")
+        db.execute("DELETE FROM answer WHERE 0")  # whether it can be written is known from here on
     except BaseException:
         db.close()
         raise
@@ -171,6 +182,7 @@ def connect(file: Path, mode: str) -> sqlite3.Connection:
     return db
 
 
+@_in_any_letters()
 def _check_file(db: sqlite3.Connection) -> None:
     if _number(db, "application_id") != APPLICATION_ID:
         raise Damaged("it is not a file of this workbook")
@@ -264,6 +276,7 @@ def alone(held: sqlite3.Connection) -> Iterator[None]:
             try:
                 held.execute("PRAGMA journal_mode=MEMORY").fetchall()  # no file beside the lock
                 held.execute("BEGIN EXCLUSIVE")
+                held.execute("PRAGMA user_version=0")  # refused where BEGIN only came to read
             except sqlite3.OperationalError as why:
                 if _code(why) != sqlite3.SQLITE_BUSY or time.monotonic() > end:
                     raise

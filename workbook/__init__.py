@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 __version__ = "0.1.0"
 
 if TYPE_CHECKING:
+    from workbook import practice as practice
     from workbook.abrasives import Abrasive, abrasive_series
     from workbook.assumptions import Assumptions
     from workbook.ball import Ball
@@ -100,6 +101,8 @@ __all__ = [
 
 
 def __getattr__(name: str) -> Any:
+    if name == "practice":
+        return importlib.import_module(f"{__name__}.practice")
     if name not in _HOME:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
     value = getattr(importlib.import_module(f"{__name__}.{_HOME[name]}"), name)
@@ -108,4 +111,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> "list[str]":
-    return sorted([*globals(), *__all__])
+    return sorted([*globals(), *__all__, "practice"])

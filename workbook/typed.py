@@ -11,6 +11,12 @@ UNITS = {
     "mph": ("mph",),
     "rpm": ("rpm",),
     "deg": ("deg", "deg.", "degree", "degrees", "°"),
+    "boards": ("board", "boards"),
+    "lb": ("lb", "lb.", "lbs", "pound", "pounds"),
+    "oz": ("oz", "oz.", "ounce", "ounces"),
+    "grit": ("grit",),
+    "µm": ("µm", "μm", "um", "micrometre", "micrometres", "micrometer", "micrometers"),
+    "%": ("%", "percent", "per cent"),
 }
 LIKE = "write it like 4 1/2, 4.5 or -1/4"
 MOST_DIGITS = 15
@@ -38,7 +44,8 @@ def number_from(text: str, unit: str = "") -> float:
     Parameters
     ----------
     text : str
-    unit : {"", "in", "ft", "s", "mph", "rpm", "deg"}
+    unit : str
+        "" or a key of `UNITS`.
         The only unit that may be written behind the number; with "" any of them may. Nothing is
         converted.
 

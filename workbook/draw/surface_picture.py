@@ -139,9 +139,7 @@ class SurfacePicture(Picture):
             self.write_within(
                 words, f"{curve.label} {curve.words}", 0.56 * self.friction.bbox.width
             )
-        self.head.set_text(
-            f"what one lever is worth to {scene.of}" if scene.levers else ""
-        )
+        self.head.set_text(f"what one lever is worth to {scene.of}" if scene.levers else "")
         self._show_levers(scene)
 
     def _show_levers(self, scene: SurfaceScene) -> None:

@@ -1,0 +1,84 @@
+"""All exercises of a folder by their id, easy ones first within a chapter."""
+
+from functools import cache
+from pathlib import Path
+
+from workbook.errors import InputRefused, shown
+from workbook.practice import exercise_file
+from workbook.practice.answering import Outcome, mark
+from workbook.practice.exercise import Exercise
+from workbook.practice.posed import pose
+
+PACKAGE = Path(__file__).parents[1]
+# a wheel carries them inside the package, a checkout has them beside it
+FOLDER = next(
+    (place for place in (PACKAGE / "_content/exercises",) if place.is_dir()),
+    PACKAGE.parent / "exercises",
+)
+
+
+@cache
+def catalogue(folder: Path = FOLDER) -> dict[str, Exercise]:
+    """Return the exercises of a folder in the order in which they are best done.
+
+    Raises
+    ------
+    InputRefused
+        A file that is not of the form, or whose id is not its path.
+    """
+    found = []
+    for file in sorted(folder.glob("*/*.toml")):
+        one = exercise_file.read(file)
+        if one.id != f"{file.parent.name}/{file.stem}":
+            raise InputRefused(f"{file.name}: id {shown(one.id)} is not its path.")
+        found.append(one)
+    found.sort(key=lambda one: (one.chapter, one.level, one.id))
+    return {one.id: one for one in found}
+
+
+def exercise(name: str) -> Exercise:
+    """Return an exercise by its id, or by the last part of it where that is enough.
+
+    Raises
+    ------
+    InputRefused
+        No such exercise, or several.
+    """
+    known = catalogue()
+    if isinstance(name, str):
+        if name in known:
+            return known[name]
+        fits = [one for key, one in known.items() if key.partition("/")[2] == name]
+        if len(fits) == 1:
+            return fits[0]
+    raise InputRefused(f"there is no exercise {shown(name)}; see wb.practice.ids().")
+
+
+def ids(chapter: str = "") -> list[str]:
+    """Return the ids of all exercises, or of a chapter, in the order to do them in."""
+    return [key for key, one in catalogue().items() if chapter in ("", one.chapter)]
+
+
+def check(name: str, answer: object, seed: int = 0) -> Outcome:
+    """Mark an answer to the exercise `name`, as its card does; nothing is kept.
+
+    Parameters
+    ----------
+    name : str
+        Id of the exercise.
+    answer : object
+        What was typed, or a number; see `answering.mark` for the other kinds.
+    seed : int
+        Which variant; 0 is the worked example.
+
+    Raises
+    ------
+    InputRefused
+        No such exercise, or a seed outside 0 to 1e15.
+
+    Examples
+    --------
+    >>> print(check("00_start_here/which_flares_more", "pin down").kind)
+    not yet
+    """
+    return mark(pose(exercise(name), seed), answer)

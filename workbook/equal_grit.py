@@ -165,7 +165,8 @@ def _crossings(
     answers, leaps = [], []
     for i in range(len(places) - 1):
         before, after = values[i : i + 2].tolist()
-        if not (before < 0.0 <= after or after < 0.0 <= before or before == after == 0.0):
+        first = i == 0 and before == 0.0
+        if not (first or before < 0.0 <= after or after < 0.0 <= before or before == after == 0.0):
             continue
 
         def of_one(place: float, instead: float = before) -> float:

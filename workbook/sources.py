@@ -162,12 +162,12 @@ _fact("launch_scatter", "shot-to-shot standard deviation of the launch angle", 0
 # Friction
 _fact("unit_volume", "one unit of oil on a square foot", 0.0167, "mL/ft2", "memory")
 _fact("mu_oil", "friction under a thick film", 0.03, "1", "assumption",
-      "0.04 is recalled from a student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
+      "0.04 is a recalled modelling value after Frohlich, Am. J. Phys. 72, 1170 (2004)",
       0.02, 0.05)  # fmt: skip
 _fact("mu_dry_polyester", "dry friction, polyester cover", 0.12, "1", "assumption", "", 0.10, 0.13)
 _fact("mu_dry_urethane", "dry friction, urethane cover", 0.17, "1", "assumption", "", 0.16, 0.18)
 _fact("mu_dry_reactive", "dry friction, reactive cover", 0.20, "1", "assumption",
-      "0.20 is recalled from a student talk after Frohlich, Am. J. Phys. 72, 1170 (2004)",
+      "0.20 is a recalled modelling value after Frohlich, Am. J. Phys. 72, 1170 (2004)",
       0.18, 0.25)  # fmt: skip
 _fact("absorbed_polyester", "oil absorbed a turn, polyester cover", 0.0, "1", "assumption",
       "", 0.0, 0.05)  # fmt: skip

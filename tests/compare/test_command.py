@@ -20,8 +20,10 @@ def test_without_files_it_shows_the_demo_and_says_so(here, capsys):
     assert main([]) == 0
     said = capsys.readouterr().out
     assert said.startswith(demo.NOTE)
-    for words in ("differential [in]", "hook potential [boards]", "What causes B - A",
-                  "In words: On the lane A and B differ by less than", "qualified pro-shop operator"):  # fmt: skip
+    for words in (
+        "differential [in]", "hook potential [boards]", "What causes B - A",
+        "In words: On the lane A and B differ by less than", "qualified pro-shop operator",
+    ):  # fmt: skip
         assert words in said
     image = Image.open(here / "comparison.png")
     assert image.size[0] == 1400 and "breakpoint" in image.text["Description"]

@@ -1,4 +1,4 @@
-"""Lane friction, recalled (memory): a student talk after Frohlich, Am. J. Phys. 72, 1170 (2004).
+"""Lane friction, recalled (memory): modelling values after Frohlich, Am. J. Phys. 72, 1170 (2004).
 
 And a page of UC Davis sports biomechanics; neither has a title at hand.
 """

@@ -10,8 +10,9 @@ from tornado.web import HTTPError
 
 PROTOCOL = "v1.kernel.websocket.jupyter.org"
 LONGEST = 2**20  # bytes of a message; a moved slider takes some hundred
-MOST_PARTS = 64  # a message has six, and one for each buffer
+FEWEST_ENDS, MOST_ENDS = 6, 64  # of channel, header, parent, metadata, content; and of buffers
 PLACE = 8  # bytes of a number in a message's head: the count of the ends, then the ends of parts
+MOST_SOCKETS = 8  # of one kernel; a page has one
 INVALID = 1007  # RFC 6455 section 7.4.1: data not consistent with the type of the message
 
 
@@ -21,8 +22,11 @@ class PageMessages(ZMQChannelsWebsocketConnection):
     async def prepare(self) -> None:
         """Refuse a socket of the older protocol before it is open."""
         offered = self.websocket_handler.request.headers.get("Sec-WebSocket-Protocol", "")
-        if PROTOCOL not in [one.strip() for one in offered.split(",")]:
+        if PROTOCOL not in protocols(offered):
             raise HTTPError(400, reason="Unknown protocol")
+        mine = [one for one in self._open_sockets if one.kernel_id == self.kernel_id]
+        if len(mine) >= MOST_SOCKETS:
+            raise HTTPError(429, reason="Too many connections")
         await super().prepare()
 
     def handle_incoming_message(self, incoming_msg: str) -> None:  # or bytes, as a rule
@@ -33,12 +37,17 @@ class PageMessages(ZMQChannelsWebsocketConnection):
         super().handle_incoming_message(incoming_msg)
 
 
+def protocols(offered: str) -> list[str]:
+    """The protocols that a page offers, as RFC 6455 section 4.2.1 lists them."""
+    return [one.strip() for one in offered.split(",")]
+
+
 def well_formed(message: str | bytes) -> bool:
     """Whether the ends of its parts that a message names are few, in order and inside it."""
     if isinstance(message, str):
         return False
     count = int.from_bytes(message[:PLACE], "little")
-    if not 2 < count <= MOST_PARTS:
+    if not FEWEST_ENDS <= count <= MOST_ENDS:
         return False
     ends = [
         int.from_bytes(message[PLACE * (i + 1) : PLACE * (i + 2)], "little") for i in range(count)

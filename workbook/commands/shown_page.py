@@ -15,6 +15,7 @@ from traitlets.config import Config
 from voila.app import Voila
 
 from workbook.commands.page_messages import LONGEST, PageMessages
+from workbook.commands.room_for_more import RoomForMore
 from workbook.start.lab import kernel_settings
 
 EVERYWHERE = "0.0.0.0"
@@ -68,14 +69,15 @@ def _settings(page: Path, ip: str, port: int) -> dict[str, dict]:
             "tornado_settings": {
                 "ws_ping_timeout": 30_000,  # else Jupyter's is refused, and said
                 "websocket_max_message_size": LONGEST,
-                # A page that is left asks for its kernel's end, without a mark against forgery. The
-                # kernel's name cannot be guessed, and nothing else here takes a POST.
+                # A page that is left asks for its kernel's end, without a mark against forgery.
+                # Requests of other sites are refused by their origin all the same.
                 "disable_check_xsrf": True,
             },
             "kernel_websocket_connection_class": PageMessages,
         },
         "VoilaConfiguration": {
             "template": "projector",
+            "multi_kernel_manager_class": RoomForMore,
             "allow_template_override": "NO",
             "allow_theme_override": "NO",
             "file_allowlist": [],

@@ -43,7 +43,7 @@ def shown(value: object) -> str:
     if isinstance(value, int) and abs(value) >= 10**15:
         return f"a whole number of about {math.log10(abs(value)) + 1:.0f} digits"
     if not isinstance(value, (str, int, bytes, type(None))):
-        return _a(type(value).__name__)
+        return _a(one_line(type(value).__name__))
     return one_line(repr(value))
 
 

@@ -93,7 +93,7 @@ def _band_words(band: GritBand | None) -> str:
         return " What nobody knows well leaves any grit open."
     low = "something rougher than 180" if band.low is None else grit_words(band.low)
     high = "something finer than 5000" if band.high is None else grit_words(band.high)
-    return f" Four times in five that lies between {low} and {high} grit."
+    return f" In four of five tries it lies between {low} and {high} grit."
 
 
 def _nearest(grit: float) -> str:
@@ -131,7 +131,7 @@ def _worn_words(worn: Worn) -> str:
     now, low, high = (
         grit_words(one.grit or 0.0) for one in (worn.surface, worn.roughest, worn.finest)
     )
-    return f"{now}, by our range of rates {low} to {high}"
+    return f"{now}, over our ranges {low} to {high}"
 
 
 def _change(change: tuple[float, float, float], unit: str) -> str:

@@ -18,6 +18,7 @@ UNITS = {
     "µm": ("µm", "μm", "um", "micrometre", "micrometres", "micrometer", "micrometers"),
     "%": ("%", "percent", "per cent"),
 }
+NO_UNIT = "no unit"
 LIKE = "write it like 4 1/2, 4.5 or -1/4"
 MOST_DIGITS = 15
 # other minus signs and fraction strokes that keyboards and phones put in, and fractions of one sign
@@ -45,9 +46,9 @@ def number_from(text: str, unit: str = "") -> float:
     ----------
     text : str
     unit : str
-        "" or a key of `UNITS`.
-        The only unit that may be written behind the number; with "" any of them may. Nothing is
-        converted.
+        "", `NO_UNIT` or a key of `UNITS`.
+        The only unit that may be written behind the number; with "" any of them may, with
+        `NO_UNIT` none. Nothing is converted.
 
     Raises
     ------
@@ -105,7 +106,10 @@ def _check_text(text: object) -> None:
 def _check_unit(text: str, written: str, wanted: str) -> None:
     if not written:
         return
-    allowed = UNITS[wanted] if wanted else tuple(sum(UNITS.values(), ()))
+    if wanted == NO_UNIT:
+        allowed: tuple[str, ...] = ()
+    else:
+        allowed = UNITS[wanted] if wanted else tuple(sum(UNITS.values(), ()))
     if written.strip().lower() not in allowed:
-        said = f"with {wanted} or without a unit" if wanted else "without a unit"
+        said = f'with "{wanted}" or without a unit' if wanted in UNITS else "without a unit"
         raise InputRefused(f"{shown(text)} has a unit that is not known here: write it {said}.")

@@ -38,9 +38,10 @@ class Lab:
     """A running Lab; `address` is what it printed for the reader to open."""
 
     def __init__(self, command: list[str], cwd: Path, log: Path, **variables: str) -> None:
+        progress = {"WORKBOOK_DATA": str(log.parent / "progress")}  # never that of whoever tests
         with log.open("w") as out:
             self.process = subprocess.Popen(
-                command, cwd=cwd, env=os.environ | variables,
+                command, cwd=cwd, env=os.environ | progress | variables,
                 stdin=subprocess.DEVNULL, stdout=out, stderr=subprocess.STDOUT,
             )  # fmt: skip
         self.address, begin = "", time.monotonic()

@@ -72,7 +72,7 @@ def test_random_pairs_read_alike_or_no_grit_does_it(seeds):
 
 
 @pytest.mark.parametrize("quantity", QUANTITIES)
-@pytest.mark.parametrize("grit", [320.0, 1234.0, 4321.0])
+@pytest.mark.parametrize("grit", [180.0, 320.0, 1234.0, 4321.0, 5000.0])
 def test_a_ball_reads_as_itself_at_its_own_grit(quantity, grit):
     found = match_grit(sanded(UP, grit), sanded(UP, 900.0), quantity)
     assert found.grit == pytest.approx(grit, rel=0.002)

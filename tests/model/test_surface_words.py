@@ -22,7 +22,7 @@ NONE = replace(FOUND, grit=None, found_ft=None)
         (
             FOUND,
             GritBand(64, 800.0, 2000.0, 0),
-            "Four times in five that lies between 800 and 2000 grit",
+            "In four of five tries it lies between 800 and 2000 grit",
         ),
         (FOUND, GritBand(64, None, 2000.0, 9), "between something rougher than 180 and 2000 grit"),
         (FOUND, GritBand(64, 800.0, None, 9), "between 800 and something finer than 5000 grit"),

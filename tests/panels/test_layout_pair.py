@@ -226,7 +226,7 @@ def test_what_stands_between_the_steps_of_a_slider_is_kept(held, tmp_path, monke
     held.panel.controls["val_a"].value = 30.0
     held.panel.settle()
     assert held.comparison.a == odd and "between the steps" in held.panel.texts["code"].value
-    assert "PAP over [in] 4.8125" in held.panel.texts["notes"].value
+    assert "PAP over 4.8125 in" in held.panel.status.value
     held.files.name.value = "again.json"
     held.files.press("save A")
     assert wb.Setup.from_json("again.json") == odd

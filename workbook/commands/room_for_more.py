@@ -13,7 +13,7 @@ SPARE_BYTES = 700_000_000  # what has to be free before another kernel of some 3
 class RoomForMore(AsyncMappingKernelManager):
     """Starts a kernel for each opening of the page, and refuses one too many."""
 
-    async def start_kernel(self, *what: Any, **how: Any) -> str:
+    async def start_kernel(self, *what: Any, **how: Any) -> str:  # type: ignore[override]
         """Start a kernel.
 
         Raises

@@ -39,7 +39,6 @@ class BallReader:
     def __init__(self, name: str) -> None:
         self.balls = demo.balls()
         self.base = self.balls[name]
-        self.exact: Values = {}  # what a table says, where a slider only shows the nearest step
         self.reading: BallReading | None = None
         self.own_name = widgets.Text("my ball", description="name", layout={"width": "340px"})
         self.replace = tick("replace a ball of that name", "only if it may go from the file")
@@ -118,17 +117,17 @@ class BallReader:
         return Answer(texts={"notes": list_html(said), "code": code_html(ball_code(reading))})
 
     def _ball(self, values: Values) -> Ball:
-        unrounded = records.unrounded(self.exact, values, self.controls)
-        return records.ball_from(self.base, values | unrounded)
+        return records.ball_from(self.base, values)
 
     def _take(self, ball: Ball) -> None:
         self.base = ball
-        self.exact = {name: getattr(ball, name) for name in BALL}
 
     def _chosen(self, name: str) -> None:
         if name != OWN:
             self._take(self.balls[name])
-            self.panel.set(cover=self.base.cover, **self.exact)
+            self.panel.set(
+                cover=self.base.cover, **{name: getattr(self.base, name) for name in BALL}
+            )
 
     def _arrange(self) -> None:
         panel, c = self.panel, self.controls

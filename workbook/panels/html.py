@@ -23,6 +23,7 @@ STYLE = """<style>
 .workbook-sentence p { font-size: 17px; line-height: 1.35; margin: 4px; min-height: 4.1em; }
 .workbook-notes li { line-height: 1.4; }
 .workbook-status { color: #a8123e; font-weight: bold; }
+.workbook-kept { color: var(--jp-ui-font-color1, #1d2127); font-weight: normal; }
 .workbook-tables { display: flex; flex-wrap: wrap; overflow-x: auto; gap: 4px 36px;
   align-items: flex-start; }
 .workbook-panel .widget-html-content { min-width: 0; max-width: 100%; }

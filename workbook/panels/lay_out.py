@@ -44,7 +44,6 @@ class LayOut:
         self.setup = self.base
         self.mapped: Setup | None = None  # what the maps on show were made for
         self.grip: Grip | None = None  # from a file
-        self.exact: Values = {}  # what a file says, where a slider can only show the nearest step
         self.files = FileRow("my setup.json", {"save": self.save, "load": self.load_file})
         self.controls = made.controls(style, self.base)
         self.panel = Panel(
@@ -112,7 +111,6 @@ class LayOut:
         )
 
     def _setup(self, values: Values) -> Setup:
-        values = values | records.unrounded(self.exact, values, self.controls)
         assumed = replace(
             self.base.assumptions, kappa=kappa_from_scale(TAPED_OZ, values["scale_oz"])
         )
@@ -132,7 +130,6 @@ class LayOut:
             return
         style = demo.STYLES[chosen]
         self.base = replace(self.base, bowler=style.bowler, assumptions=Assumptions())
-        self.exact = {name: value for name, value in self.exact.items() if name not in BOWLER}
         self.panel.set(
             hand=style.bowler.hand,
             thumb=style.thumb,
@@ -163,7 +160,7 @@ class LayOut:
 
     def load(self, setup: Setup) -> None:
         """Take over a setup; all of it or nothing."""
-        before = self.base, self.grip, self.exact
+        before = self.base, self.grip
         values: Values = {
             "hand": setup.bowler.hand, "cover": setup.ball.cover,
             "scale_oz": TAPED_OZ / setup.assumptions.kappa,
@@ -172,11 +169,10 @@ class LayOut:
             **{name: getattr(setup.layout, name) for name in LAYOUT},
         }  # fmt: skip
         self.base, self.grip = setup, setup.grip
-        self.exact = {name: v for name, v in values.items() if isinstance(v, float)}
         try:
             self.panel.set(**values)
         except errors.InputRefused:
-            self.base, self.grip, self.exact = before
+            self.base, self.grip = before
             raise
         self.grip = setup.grip  # moving controls may have put one of theirs in its place
         self.panel.refresh()

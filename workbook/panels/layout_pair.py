@@ -6,8 +6,6 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-import ipywidgets as widgets
-
 from workbook import demo, errors
 from workbook.as_code import comparison_code, grip_code
 from workbook.assumptions import Assumptions
@@ -40,7 +38,6 @@ class LayoutPair:
     def __init__(self, style: str, *, alike: bool = False) -> None:
         up, down = demo.pin_up_and_down(style)
         self.bases = {"a": up, "b": up if alike else down}
-        self.exact: Values = {}  # what a file says, where a slider can only show the nearest step
         self.loaded = False
         self.comparison: Comparison | None = None
         self.files = FileRow("my setup.json", {
@@ -66,7 +63,6 @@ class LayoutPair:
     # What the controls mean
 
     def _answer(self, values: Values) -> Answer:
-        shown, values = values, values | self._unrounded(values)
         a, b = (self.setup(letter, values) for letter in "ab")
         if a.surface != b.surface:
             a, b = (_with_surface(one) for one in (a, b))
@@ -86,7 +82,7 @@ class LayoutPair:
             later=(
                 lambda: self._sure(c, values),
                 lambda: self._words(c, values),
-                lambda: self._notes(c, shown),
+                lambda: self._notes(c),
             ),
         )
 
@@ -102,14 +98,13 @@ class LayoutPair:
         code = comparison_code(c, self._grip_code(values))
         return Answer(texts={"shares": shares_html(c), "code": code_html(code)})
 
-    def _notes(self, c: Comparison, shown: Values) -> Answer:
-        lines = [*self._beside(shown), *notes(c), *slider_notes(c.a, c.lane, c.line, "A")]
+    def _notes(self, c: Comparison) -> Answer:
+        lines = [*self._beside(), *notes(c), *slider_notes(c.a, c.lane, c.line, "A")]
         return Answer(texts={"notes": list_html(lines)})
 
     def now(self, letter: str) -> Setup:
         """The setup of that letter as it stands."""
-        values = self.panel.values
-        return self.setup(letter, values | self._unrounded(values))
+        return self.setup(letter, self.panel.values)
 
     def setup(self, letter: str, values: Values) -> Setup:
         """The setup that the controls describe; a name from a file stays while it fits."""
@@ -140,18 +135,11 @@ class LayoutPair:
         thumb = "" if GRIPS[values["grip"]] else ", thumb=False"
         return f"wb.Grip.usual({values['span']!r}{thumb})"
 
-    def _unrounded(self, values: Values) -> Values:
-        """The values of a file whose sliders still stand at the nearest step."""
-        return records.unrounded(self.exact, values, self.controls)
-
-    def _beside(self, values: Values) -> list[str]:
+    def _beside(self) -> list[str]:
         """What a file brought that no control here shows."""
         if not self.loaded:
             return []
         base, found = self.bases["a"], []
-        for name, exact in self._unrounded(values).items():
-            if abs(values[name] - exact) > 1e-9:
-                found.append(f"{self.controls[name].description} {exact:g}")
         for record, known in ((base.bowler, (*BOWLER, "hand")), (base.ball, (*BALL, "cover")),
                               (base.assumptions, ())):  # fmt: skip
             for f in fields(record):
@@ -169,7 +157,6 @@ class LayoutPair:
         style = demo.STYLES[chosen]
         for letter, base in self.bases.items():
             self.bases[letter] = replace(base, bowler=style.bowler, assumptions=Assumptions())
-        self.exact = {name: value for name, value in self.exact.items() if name not in BOWLER}
         self.panel.set(
             hand=style.bowler.hand,
             grip=records.grip_words(style.thumb),
@@ -232,13 +219,9 @@ class LayoutPair:
             **{name: getattr(setup.ball, name) for name in BALL},
         }
         controls = self.controls
-        before = dict(self.bases), self.loaded, self.exact
+        before = dict(self.bases), self.loaded
         menus = {name: controls[name].options for name in ("grip", "grit_a", "grit_b")}
         self.loaded = True
-        self.exact = {
-            name: value for name, value in values.items()
-            if isinstance(controls[name], widgets.FloatSlider)
-        }  # fmt: skip
         with self.panel.moving_together():
             records.offer(controls["grip"], FROM_FILE)
             for one in "ab":
@@ -252,7 +235,7 @@ class LayoutPair:
         try:
             self.panel.set(**values)
         except errors.InputRefused:
-            self.bases, self.loaded, self.exact = before
+            self.bases, self.loaded = before
             with self.panel.moving_together():
                 for name, options in menus.items():
                     chosen = controls[name].value

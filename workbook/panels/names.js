@@ -1,7 +1,7 @@
 // What stock sliders and images lack: names for screen readers, and numbers as people type them.
 function render({ model, el }) {
   el.style.display = "none";
-  const panel = ".workbook-panel";
+  const panel = ":is(.workbook-panel, .workbook-card)";
   const give = (element, attribute, text) => {
     if (element.getAttribute(attribute) !== text) element.setAttribute(attribute, text);
   };
@@ -38,16 +38,19 @@ function render({ model, el }) {
   let before = null; // what stood there, while somebody types
   const typed = (event) => {
     const box = event.target;
-    if (!box.matches?.(`.${model.get("mark")} .widget-readout[contenteditable=true]`)) return;
+    // of this view of the panel: another may show the same one
+    if (!box.matches?.(".widget-readout[contenteditable=true]")) return;
+    if (!el.closest(panel)?.contains(box)) return;
     if (event.type === "beforeinput") before ??= box.textContent;
-    if (event.type === "beforeinput" || (event.type === "keydown" && event.key !== "Enter")) return;
+    const ends = event.type === "blur" || event.key === "Enter" || event.key === "Escape";
+    if (!ends) return;
     event.stopPropagation();
     if (event.type === "keydown") event.preventDefault();
     if (before === null) return;
-    const text = box.textContent;
+    const text = box.innerText;
     box.textContent = before; // the control says what comes of it
     before = null;
-    model.send({ classes: [...box.parentElement.classList], text });
+    if (event.key !== "Escape") model.send({ classes: [...box.parentElement.classList], text });
   };
   const kinds = ["beforeinput", "keydown", "blur"];
   for (const kind of kinds) document.addEventListener(kind, typed, true);

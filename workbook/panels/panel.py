@@ -17,7 +17,7 @@ from workbook import errors
 from workbook.draw.picture import Picture
 from workbook.errors import InputRefused
 from workbook.panels.names import Names
-from workbook.typed import UNITS, number_from
+from workbook.typed import NO_UNIT, UNITS, number_from
 
 Values = dict[str, Any]
 Job = Callable[[], None]
@@ -29,7 +29,7 @@ SHARP = 2
 _numbers = count(1)
 # Lab may handle a move in another thread than the one that builds panels, and pictures share what
 # matplotlib keeps for all: one at a time.
-_ONE_AT_A_TIME = threading.RLock()
+ONE_AT_A_TIME = threading.RLock()
 
 
 @dataclass(frozen=True)
@@ -93,6 +93,7 @@ class Panel:
     ) -> None:
         self.controls, self.pictures = dict(controls), dict(pictures)
         self._answer, self._follow, self._last = answer, dict(follow or {}), Answer()
+        self._exact: Values = {}
         self._shown: Values | None = None
         self._quiet = False
         self._timer: asyncio.TimerHandle | None = None
@@ -101,7 +102,7 @@ class Panel:
         self.images = {name: widgets.Image(format="png", layout=wide) for name in pictures}
         self.texts = {name: widgets.HTML() for name in texts}
         self.mark = f"workbook-{next(_numbers)}"  # tells this panel from others on the page
-        self.status, self.names = widgets.HTML(), Names(mark=self.mark)
+        self.status, self.names = widgets.HTML(), Names()
         self.names.on_msg(self._typed)
         for name, widget in (*self.controls.items(), *self.images.items(), *self.texts.items(),
                              ("status", self.status)):  # fmt: skip
@@ -121,10 +122,21 @@ class Panel:
 
     @property
     def values(self) -> Values:
-        """What the controls say now."""
+        """What the controls say now, exact where a slider only stands at the nearest step."""
         # a slider on the page answers 4.5 with 4.500000000000001
         said = {name: control.value for name, control in self.controls.items()}
-        return {n: round(v, 9) if isinstance(v, float) else v for n, v in said.items()}
+        said = {n: round(v, 9) if isinstance(v, float) else v for n, v in said.items()}
+        return said | self._exact
+
+    @property
+    def between_steps(self) -> Values:
+        """Numbers that were set or typed and that their sliders have no step for."""
+        found = {}
+        for name, value in self._exact.items():
+            steps = (value - self.controls[name].min) / self.controls[name].step
+            if abs(steps - round(steps)) > 1e-6:
+                found[name] = value
+        return found
 
     def set(self, **values: Any) -> None:
         """Move several controls at once and answer once; all or none of them.
@@ -138,7 +150,7 @@ class Panel:
             errors.choice("control", name, tuple(self.controls))
         for name, value in values.items():
             self._check(name, value)  # before anything that follows a move has moved
-        before = {name: control.value for name, control in self.controls.items()}
+        before, exact = self.values, self._exact
         with self.moving_together():
             try:
                 for name, value in values.items():
@@ -146,7 +158,11 @@ class Panel:
             except InputRefused:
                 for name, value in before.items():
                     self.controls[name].value = value
+                self._exact = exact
                 raise
+            numbers = {n: float(v) for n, v in values.items()
+                       if isinstance(self.controls[n], widgets.FloatSlider)}  # fmt: skip
+            self._exact = self._exact | numbers
         self._changed()
 
     def refresh(self) -> None:
@@ -180,6 +196,11 @@ class Panel:
             raise InputRefused(f"{words} {value} is not among this panel's choices.") from None
 
     def _moved_one(self, name: str, change: dict[str, Any]) -> None:
+        # the page answers an exact number with the nearest step; any other is a move
+        if name in self._exact:
+            off = abs(change["new"] - self._exact[name])
+            if off > 0.5 * self.controls[name].step + 1e-9:
+                self._exact = {n: v for n, v in self._exact.items() if n != name}
         if name in self._follow:
             with self.moving_together():
                 self._follow[name](change["new"])
@@ -188,15 +209,16 @@ class Panel:
     def _typed(self, _names: Names, said: dict[str, Any], _buffers: object) -> None:
         """Take the number that was typed beside a slider, or say why not."""
         with _Telling(self, "The slider stays where it is."):
-            name = next(name for name in self.controls if _class(name) in said["classes"])
-            sign = self._named(name)[1]
-            unit = next((unit for unit, written in UNITS.items() if sign in written), "")
-            self.set(**{name: number_from(said["text"], unit)})
+            for name in self.controls:
+                if _class(name) in said["classes"]:
+                    sign = self._named(name)[1]
+                    known = (unit for unit, written in UNITS.items() if sign in written)
+                    self.set(**{name: number_from(said["text"], next(known, NO_UNIT))})
 
     @contextmanager
     def moving_together(self) -> Iterator[None]:
         """No answer to the moves made here; whoever opened the outermost one answers once."""
-        with _ONE_AT_A_TIME:
+        with ONE_AT_A_TIME:
             before, self._quiet = self._quiet, True
             try:
                 yield
@@ -243,6 +265,15 @@ class Panel:
         """Say something in the status line ("" clears it)."""
         self.status.value = f'<span role="alert">{escape(text)}</span>' if text else ""
 
+    def _tell_kept(self) -> None:
+        """Say which numbers their sliders only show roughly; nothing where there are none."""
+        kept = []
+        for name, value in self.between_steps.items():
+            words, unit = self._named(name)
+            kept.append(f"{words} {value:g} {unit}".rstrip())
+        said = f"Kept as given, between two steps of the slider: {', '.join(kept)}."
+        self.status.value = f'<span class="workbook-kept">{escape(said)}</span>' if kept else ""
+
     def _changed(self) -> None:
         with _Telling(self, "The last good picture stays."):
             values = self.values
@@ -255,7 +286,7 @@ class Panel:
                     self._draw(name)
                 self._shown, self._last = self.values, answer
                 self._go_on()
-            self.tell("")
+            self._tell_kept()
 
     def _go_on(self) -> None:
         """Draw the other pictures, and what follows at rest, unless a new move comes first."""
@@ -279,7 +310,7 @@ class Panel:
             return
 
         def do() -> None:
-            with _ONE_AT_A_TIME:
+            with ONE_AT_A_TIME:
                 if answer is not self._last:
                     return  # a move came in between, and has its own rest
                 with _Telling(self):
@@ -325,7 +356,7 @@ class _Telling:
         self.panel, self.kept = panel, kept
 
     def __enter__(self) -> None:
-        _ONE_AT_A_TIME.acquire()
+        ONE_AT_A_TIME.acquire()
 
     def __exit__(self, kind: type | None, why: BaseException | None, _trace: object) -> bool:
         try:
@@ -336,4 +367,4 @@ class _Telling:
             self.panel.tell(f"{told} {self.kept}".strip())
             return True
         finally:
-            _ONE_AT_A_TIME.release()
+            ONE_AT_A_TIME.release()

@@ -21,20 +21,9 @@ VAL_DEG = {"pin up": demo.PIN_UP_VAL_DEG, "pin down": demo.PIN_DOWN_VAL_DEG}
 OWN = "none of them: as set here"
 POLISHED = "polished"
 GRITS = (
-    "180",
-    "360",
-    "500",
-    "800",
-    "1000",
-    "1200",
-    "1500",
-    "2000",
-    "2500",
-    "3000",
-    "4000",
-    "5000",
-    POLISHED,
-)
+    "180", "360", "500", "800", "1000", "1200", "1500", "2000", "2500",
+    "3000", "4000", "5000", POLISHED,
+)  # fmt: skip
 LANES = {name: getattr(Lane, name)() for name in STANDARD}
 GRIPS = {"with thumb hole": True, "no thumb hole": False}
 # fields of the records, with the slider's step and decimals
@@ -140,15 +129,6 @@ def style_of(bowler: Bowler, values: Values) -> str:
     """What the clinic's menu says: the bowler chosen while the release is theirs."""
     known = demo.STYLES.get(values["style"])
     return values["style"] if known and known.bowler == bowler else OWN
-
-
-def unrounded(exact: Values, values: Values, controls: Controls) -> dict[str, Any]:
-    """Of the values that a file brought, those whose sliders still stand at the nearest step."""
-    return {
-        name: value
-        for name, value in exact.items()
-        if abs(values[name] - value) <= 0.5 * controls[name].step + 1e-9
-    }
 
 
 def offer(menu: widgets.Dropdown | widgets.SelectionSlider, choice: str) -> None:

@@ -62,15 +62,17 @@ class BallDrawing {
   axis(m, ball, now, time, looks) {
     const { pen, radius } = this, step = ball.end_s / (ball.count - 1), been = [];
     for (let i = 0; i < ball.count && i * step <= time; i++) {
-      been.push(...ball.frames.subarray(i * COLUMNS + AXIS, (i + 1) * COLUMNS));
+      const axis = ball.frames.subarray(i * COLUMNS + AXIS, (i + 1) * COLUMNS);
+      if (Math.hypot(...axis) > 0.5) been.push(...axis);
     }
     been.push(...now.subarray(AXIS));
+    const [right, up, near] = onPage(m, now, AXIS);
+    if (Math.hypot(right, up, near) < 0.5) return; // a ball that does not spin has none
     pen.strokeStyle = looks.ink;
     pen.lineWidth = 2;
     pen.setLineDash([2, 3]);
     this.line(m, been);
     pen.setLineDash([]);
-    const [right, up, near] = onPage(m, now, AXIS);
     if (near < 0) return;
     pen.beginPath();
     pen.arc(right * radius, -up * radius, 5, 0, 2 * Math.PI);

@@ -1,11 +1,12 @@
 """Marking an answer. Whatever is typed or handed over is only looked at, never run."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from workbook import errors, typed
 from workbook.errors import InputRefused, shown
 from workbook.practice.exercise import Target
+from workbook.practice.plain_answer import plain
 from workbook.practice.plain_words import number_words
 from workbook.practice.posed import Posed
 
@@ -46,24 +47,19 @@ def mark(posed: Posed, answer: object) -> Outcome:
         what the student says it holds); drill: the lines of the sheet as text, or rows of cells.
     """
     try:
-        if _empty(answer):
+        given = plain(answer)
+        if given is None or given in ([], {}) or (isinstance(given, str) and not given.strip()):
             return Outcome(NOT_ATTEMPTED, "Nothing is filled in yet.")
-        return _MARKERS[posed.exercise.kind](posed, answer)
+        return _MARKERS[posed.exercise.kind](posed, given)
     except InputRefused as why:
         return Outcome(CANNOT_CHECK, f"{why}")
-
-
-def _empty(answer: object) -> bool:
-    if answer is None or (isinstance(answer, str) and not answer.strip()):
-        return True
-    return isinstance(answer, (Mapping, Sequence)) and len(answer) == 0
 
 
 def _number(posed: Posed, answer: object) -> Outcome:
     right = posed.exercise.answer
     assert right is not None
     if isinstance(answer, str):
-        value = typed.number_from(answer, right.unit if right.unit in typed.UNITS else "")
+        value = _typed(answer, right.unit)
     else:
         value = errors.number("answer", answer, right.unit, -1e9, 1e9)
     if abs(value - posed.right) <= right.tolerance * (1 + 1e-9):
@@ -77,16 +73,24 @@ def _number(posed: Posed, answer: object) -> Outcome:
     return Outcome(NOT_YET, f"Too {'large' if value > posed.right else 'small'}.")
 
 
+def _typed(text: str, unit: str) -> float:
+    """A number, with the exercise's own unit behind it or without."""
+    known = next((key for key, written in typed.UNITS.items() if unit in written), typed.NO_UNIT)
+    if known == typed.NO_UNIT:
+        text = text.strip().removesuffix(unit)
+    return typed.number_from(text, known)
+
+
 def _choice(posed: Posed, answer: object) -> Outcome:
     choices = posed.exercise.choices
     texts = [one.text for one in choices]
     chosen = choices[_place("choice", answer, texts)]
-    return Outcome(CORRECT, "") if chosen.right else Outcome(NOT_YET, chosen.coaching)
+    return Outcome(CORRECT, "") if chosen.right else Outcome(NOT_YET, posed.filled(chosen.coaching))
 
 
 def _order(posed: Posed, answer: object) -> Outcome:
     items = posed.exercise.items
-    if not isinstance(answer, (list, tuple)):
+    if not isinstance(answer, list):
         raise InputRefused(f"an order must be a list of the items, not {shown(answer)}.")
     if len(answer) != len(items):
         raise InputRefused(f"{len(answer)} items are given, {len(items)} wanted.")
@@ -97,7 +101,7 @@ def _order(posed: Posed, answer: object) -> Outcome:
         raise InputRefused("an item stands there twice.")
     for wrong in posed.exercise.wrong:
         if given == wrong.items:
-            return Outcome(NOT_YET, wrong.coaching)
+            return Outcome(NOT_YET, posed.filled(wrong.coaching))
     right = sum(one == other for one, other in zip(given, items, strict=True))
     return Outcome(NOT_YET, f"{right} of {len(items)} stand where they belong.")
 
@@ -107,12 +111,14 @@ def _target(posed: Posed, answer: object) -> Outcome:
     assert target is not None
     found = reading(posed, _settings(target, answer))
     miss = _miss(target, found, posed.wanted)
-    said = f"{target.words} {number_words(found)} {target.unit}".rstrip()
+    said = (
+        f"{target.words[:1].upper()}{target.words[1:]} {number_words(found)} {target.unit}".rstrip()
+    )
     if miss == 0.0:
         return Outcome(CORRECT, f"{said}.")
     for wrong in posed.exercise.wrong:
         if miss * _miss(target, reading(posed, wrong.settings), posed.wanted) > 0.0:
-            return Outcome(NOT_YET, f"{said}. {wrong.coaching}")
+            return Outcome(NOT_YET, f"{said}. {posed.filled(wrong.coaching)}")
     return Outcome(NOT_YET, f"{said}: too {'much' if miss > 0 else 'little'}.")
 
 
@@ -124,7 +130,7 @@ def reading(posed: Posed, settings: Mapping[str, float]) -> float:
 
 
 def _settings(target: Target, answer: object) -> dict[str, float]:
-    if not isinstance(answer, Mapping):
+    if not isinstance(answer, dict):
         raise InputRefused(f"settings must be named numbers, not {shown(answer)}.")
     for name in answer:
         errors.choice("setting", name, tuple(target.levers))
@@ -146,14 +152,14 @@ def _miss(target: Target, found: float, wanted: float) -> float:
 
 def _words(posed: Posed, answer: object) -> Outcome:
     points = posed.exercise.points
-    if not isinstance(answer, Mapping) or not isinstance(answer.get("text"), str):
+    if not isinstance(answer, dict) or not isinstance(answer.get("text"), str):
         raise InputRefused("an explanation must be a text and the points that it holds.")
     if not answer["text"].strip():
         return Outcome(NOT_ATTEMPTED, "Nothing is written yet.")
     if len(answer["text"]) > MOST_LETTERS:
         raise InputRefused(f"the text is longer than {MOST_LETTERS} letters.")
-    ticked = answer.get("points", ())
-    if not isinstance(ticked, (list, tuple)):
+    ticked = answer.get("points", [])
+    if not isinstance(ticked, list):
         raise InputRefused(f"points must be a list of places, not {shown(ticked)}.")
     held = {errors.whole("point", one, 1, len(points)) for one in ticked}
     if len(held) == len(points):
@@ -184,14 +190,20 @@ def _cells(answer: object) -> list[list[str]]:
             raise InputRefused(f"the sheet is longer than {MOST_LETTERS} letters.")
         lines = [line for line in answer.splitlines() if line.strip()]
         return [[cell.strip() for cell in line.replace("\t", ";").split(";")] for line in lines]
-    if not isinstance(answer, (list, tuple)):
+    if not isinstance(answer, list):
         raise InputRefused(f"a sheet must be lines of text, not {shown(answer)}.")
     rows = []
     for row in answer:
-        if not isinstance(row, (list, tuple)):
+        if not isinstance(row, list):
             raise InputRefused(f"a line of a sheet must be a list, not {shown(row)}.")
-        rows.append([shown(cell) if not isinstance(cell, str) else cell.strip() for cell in row])
+        rows.append([_cell(cell) for cell in row])
     return rows
+
+
+def _cell(cell: object) -> str:
+    if cell is None or cell != cell:  # a table's own sign for nothing is no number
+        return ""
+    return cell.strip() if isinstance(cell, str) else shown(cell)
 
 
 def _place(what: str, answer: object, texts: list[str]) -> int:

@@ -12,9 +12,9 @@ from typing import Any
 
 from workbook import demo, errors, measuring, units
 from workbook.equal_grit import match_grit
-from workbook.errors import InputRefused, LegalLimit, shown
+from workbook.errors import InputRefused, LegalLimit, one_line, shown
 from workbook.friction_at import friction_under
-from workbook.practice.setups import lane_from, setup_from, split_line
+from workbook.practice.setups import lane_from, setup_from, split_line, surface_from
 from workbook.rating import rate
 from workbook.rolling import roll
 from workbook.surface import Surface
@@ -71,7 +71,7 @@ class Call:
         try:
             inspect.signature(function).bind(**given)
         except TypeError as why:
-            raise InputRefused(f"{self.calculation}: {why}.") from None
+            raise InputRefused(f"{self.calculation}: {one_line(str(why), 100)}.") from None
         with warnings.catch_warnings():
             warnings.simplefilter("ignore", LegalLimit)
             result = function(**given)
@@ -145,7 +145,7 @@ def equal_grit(a: Mapping[str, Any], b: Mapping[str, Any]) -> float:
 
 def friction(film_um: float, cover: str, **surface: Any) -> float:
     """Coefficient of friction under an oil film [1]."""
-    return friction_under(film_um, Surface(**surface), cover)
+    return friction_under(film_um, surface_from(surface), cover)
 
 
 def ra_um(grit: float) -> float:
@@ -221,8 +221,11 @@ def end_of_roll(of: str, **setup: Any) -> float:
 def clinic(of: str, ball: str) -> float:
     """A figure of a ball of the invented clinic, by its name there."""
     balls = demo.balls()
-    chosen = balls[errors.choice("ball", ball, tuple(balls))]
-    return _of(chosen, of, (*BALL, "weight_lb", "rg_low_in", "differential_in", "intermediate_in"))
+    if not isinstance(ball, str) or ball not in balls:
+        raise InputRefused(f"the clinic has no ball {shown(ball)}; a name is like {[*balls][2]!r}.")
+    return _of(
+        balls[ball], of, (*BALL, "weight_lb", "rg_low_in", "differential_in", "intermediate_in")
+    )
 
 
 def _rad(degrees: float) -> float:
@@ -269,7 +272,10 @@ def cosine(deg: float) -> float:
 
 def tangent_deg(opposite: float, adjacent: float) -> float:
     """The angle whose tangent is opposite over adjacent [deg]."""
-    return math.degrees(math.atan2(*_plain(opposite, adjacent)))
+    sides = _plain(opposite, adjacent)
+    if not any(sides):
+        raise InputRefused("there is no angle between two sides of 0.")
+    return math.degrees(math.atan2(*sides))
 
 
 def _is_pair(one: object) -> bool:

@@ -1,13 +1,13 @@
 """Reading one exercise from its TOML file, or saying what is wrong with it and in which line."""
 
 import re
-import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from workbook import text_file
-from workbook.errors import InputRefused, one_line, shown
+from workbook.errors import one_line, shown
+from workbook.practice.braces import check_braces, check_name
 from workbook.practice.calculations import PERMITTED, Call
 from workbook.practice.exercise import (
     KINDS,
@@ -23,13 +23,14 @@ from workbook.practice.exercise import (
     Value,
     Wrong,
 )
-from workbook.practice.setups import OF_LINE, lane_from, setup_from
+from workbook.practice.setups import OF_LINE, lane_from, setup_from, split_line
 from workbook.practice.toml_lines import Place
-from workbook.practice.toml_reader import TomlReader
+from workbook.practice.toml_reader import TomlReader, load
 
 FORM = 1
 ID = re.compile(r"[0-9]{2}_[a-z_]{1,30}/[a-z0-9_]{1,40}")
-BRACES = re.compile(r"\{([a-z_]+)\}")
+MOST_CALLS = 100
+"""Calculations in one file: with them all in each of 50 variants, a check still ends."""
 ALWAYS = (
     "form", "id", "title", "kind", "level", "teaches", "prompt", "hints", "explanation", "mark",
     "source",
@@ -66,17 +67,14 @@ def parse(text: str, name: str) -> Exercise:
     InputRefused
         As `read`.
     """
-    try:
-        plain = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as why:
-        raise InputRefused(f"{name}: this is no TOML: {one_line(str(why), 120)}.") from None
-    except (RecursionError, ValueError, OverflowError):
-        raise InputRefused(f"{name}: nested too deeply, or a number that is too long.") from None
-    return _ExerciseReader(name, text).exercise(plain)
+    return _ExerciseReader(name, text).exercise(load(text, name))
 
 
 class _ExerciseReader(TomlReader):
     """Reads an exercise of the form described in exercises/README.md."""
+
+    seen = 0
+    """Calculations so far."""
 
     def exercise(self, plain: Mapping[str, Any]) -> Exercise:
         kind = self.choice(plain, (), "kind", KINDS)
@@ -93,7 +91,7 @@ class _ExerciseReader(TomlReader):
         made = Exercise(
             id=found,
             kind=kind,
-            level=int(self.number(plain, (), "level", 1, 5)),
+            level=self.whole(plain, (), "level", 1, 5),
             hints=self.texts(plain, (), "hints", 3, 3),
             mark=self.choice(plain, (), "mark", MARKS),
             source=self.text(plain, (), "source", empty=True),
@@ -106,9 +104,7 @@ class _ExerciseReader(TomlReader):
             explanation=self.text(plain, (), "explanation"),
             **getattr(self, f"_{kind}")(plain),
         )  # fmt: skip
-        self.braces(("prompt",), made.prompt, tuple(draws))
-        self.braces(("hints",), made.hints, tuple(draws))
-        self.braces(("explanation",), made.explanation, (*draws, "answer"))
+        check_braces(self, made)
         return made
 
     def _number(self, plain: Mapping[str, Any]) -> dict[str, Any]:
@@ -153,13 +149,15 @@ class _ExerciseReader(TomlReader):
     def _target(self, plain: Mapping[str, Any]) -> dict[str, Any]:
         target, place = self.table(plain, (), "target"), ("target",)
         self.only(target, place, ("reading", "words", "unit", "rule", "wanted", "margin", "lever"))
-        levers = {}
+        levers: dict[str, Lever] = {}
         for i, one in enumerate(self.tables(target, "lever", 1, 4, place)):
             at = (*place, "lever", i)
             self.only(one, at, ("name", "words", "unit", "low", "high", "start", "worked"))
             low, high = self.number(one, at, "low"), self.number(one, at, "high")
             inside = {n: self.number(one, at, n, low, high) for n in ("start", "worked")}
-            levers[self.text(one, at, "name")] = Lever(
+            name = self.text(one, at, "name")
+            check_name(self, (*at, "name"), name, (*levers, *plain.get("draw", ())))
+            levers[name] = Lever(
                 self.text(one, at, "words"), self.text(one, at, "unit", empty=True), low, high,
                 **inside,
             )  # fmt: skip
@@ -188,7 +186,7 @@ class _ExerciseReader(TomlReader):
         sheet, place = self.table(plain, (), "sheet"), ("sheet",)
         self.only(sheet, place, ("columns", "rows"))
         columns = self.texts(sheet, place, "columns", 1, 8)
-        rows = int(self.number(sheet, place, "rows", 1, 60))
+        rows = self.whole(sheet, place, "rows", 1, 60)
         return {"steps": self.texts(plain, (), "steps", 2, 12), "sheet": Sheet(columns, rows)}
 
     def wrongs(
@@ -222,6 +220,7 @@ class _ExerciseReader(TomlReader):
         self.text(found, place, "words")
         if "lane" in found:
             self.said((*place, "lane"), lane_from, found["lane"])
+        self.said(place, split_line, found)
         for key in ("a", "b"):
             if key in found or key == "a":
                 self.said((*place, key), setup_from, self.table(found, place, key))
@@ -232,6 +231,7 @@ class _ExerciseReader(TomlReader):
         table = self.table(plain, (), "draw", missing={})
         for name in table:
             place = ("draw", name)
+            check_name(self, place, name, ())
             one = self.table(table, ("draw",), name)
             self.only(one, place, ("low", "high", "step", "worked"))
             low = self.number(one, place, "low")
@@ -263,10 +263,7 @@ class _ExerciseReader(TomlReader):
         name = inner.pop("calculation")
         if not isinstance(name, str) or name not in PERMITTED:
             raise self.refuse(place, f"calculation {shown(name)} is not one of those permitted.")
+        self.seen += 1
+        if self.seen > MOST_CALLS:
+            raise self.refuse(place, f"more than {MOST_CALLS} calculations stand in this file.")
         return Call(name, inner)
-
-    def braces(self, place: Place, texts: str | tuple[str, ...], known: tuple[str, ...]) -> None:
-        for one in (texts,) if isinstance(texts, str) else texts:
-            for name in BRACES.findall(one):
-                if name not in known:
-                    raise self.refuse(place, f"nothing is drawn for {{{name}}}.")

@@ -7,13 +7,13 @@ from functools import cached_property
 
 from workbook import errors
 from workbook.errors import InputRefused
+from workbook.practice.braces import ANSWER, BRACES
 from workbook.practice.calculations import Call
 from workbook.practice.exercise import Exercise, Value
-from workbook.practice.exercise_file import BRACES
 from workbook.practice.plain_words import number_words
 
 MOST_SEED = 10**15
-TRIES = 200
+TRIES = 60
 APART = 2.5
 """A right and a typical wrong answer lie so many tolerances apart, else the draw is made again."""
 
@@ -63,7 +63,7 @@ class Posed:
 
         def put(found: "object") -> str:
             name = found[1]  # type: ignore[index]
-            return number_words(self.right if name == "answer" else self.drawn[name])
+            return number_words(self.right if name == ANSWER else self.drawn[name])
 
         return BRACES.sub(put, text)
 

@@ -1,5 +1,6 @@
 """A setup described by plain names and numbers, as exercise files do."""
 
+import warnings
 from collections.abc import Mapping
 from dataclasses import fields, replace
 from typing import Any
@@ -7,7 +8,7 @@ from typing import Any
 from workbook import demo, errors
 from workbook.ball import Ball
 from workbook.bowler import Bowler
-from workbook.errors import InputRefused
+from workbook.errors import InputRefused, LegalLimit
 from workbook.grip import Grip
 from workbook.lane import Lane
 from workbook.layout import Layout
@@ -39,6 +40,12 @@ def setup_from(about: Mapping[str, Any]) -> Setup:
     InputRefused
         An unknown name, or a value that the record refuses.
     """
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", LegalLimit)  # an exercise may ask about such a ball
+        return _changed(about)
+
+
+def _changed(about: Mapping[str, Any]) -> Setup:
     style = errors.choice("style", about.get("style", demo.USUAL), tuple(demo.STYLES))
     setup = demo.setup(val_angle_deg=demo.PIN_UP_VAL_DEG, style=style)
     if "grip" in about:
@@ -53,6 +60,14 @@ def setup_from(about: Mapping[str, Any]) -> Setup:
     if unknown:
         raise InputRefused(f"a setup has no {errors.shown(unknown[0])}.")
     return setup
+
+
+def surface_from(about: Mapping[str, Any]) -> Surface:
+    """Return the surface that `about` names by "grit" or "polished"."""
+    for name in about:
+        if OF_PARTS.get(name) != "surface":
+            raise InputRefused(f"a surface has no {errors.shown(name)}.")
+    return Surface(**about)
 
 
 def lane_from(name: object) -> Lane:

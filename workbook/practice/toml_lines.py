@@ -17,7 +17,9 @@ def lines_of(text: str) -> dict[Place, int]:
     counts: dict[Place, int] = {}
     table: Place = ()
     inside = ""  # the quotes of a text over several lines
-    for line, words in enumerate(text.splitlines(), 1):
+    for line, words in enumerate(text.split("\n"), 1):  # no other sign ends a line in TOML
+        if not inside and words.lstrip().startswith("#"):
+            continue
         if not inside:
             if head := _HEAD.match(words):
                 table = _table(head[2].split("."), head[1] == "[[", counts)

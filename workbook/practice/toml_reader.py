@@ -1,14 +1,51 @@
 """Values of a TOML file, checked; a refusal names the file and the line."""
 
+import tomllib
 from collections.abc import Callable, Mapping
 from typing import Any, TypeVar
 
 from workbook import errors
-from workbook.errors import InputRefused, shown
+from workbook.errors import InputRefused, one_line, shown
 from workbook.practice.toml_lines import Place, lines_of, nearest
 
 MOST_LETTERS = 3000
+# the standard reader's time and memory grow with the square of the names in one dotted key
+MOST_IN_LINE, MOST_IN_FILE = 4000, 60_000
+DEEPEST = 20
 T = TypeVar("T")
+
+
+def load(text: str, name: str) -> dict[str, Any]:
+    """Return what stands in the TOML file called `name`, if it is of a sensible size and depth.
+
+    Raises
+    ------
+    InputRefused
+        Not TOML, too long, or tables within tables within tables.
+    """
+    if len(text) > MOST_IN_FILE:
+        raise InputRefused(f"{name} of {len(text)} letters is longer than {MOST_IN_FILE}.")
+    for line, words in enumerate(text.split("\n"), 1):
+        if len(words) > MOST_IN_LINE:
+            raise InputRefused(
+                f"{name} line {line}: the line is longer than {MOST_IN_LINE} letters."
+            )
+    try:
+        plain = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as why:
+        raise InputRefused(f"{name}: this is no TOML: {one_line(str(why), 120)}.") from None
+    except (RecursionError, ValueError, OverflowError):
+        raise InputRefused(f"{name}: nested too deeply, or a number that is too long.") from None
+    inner: list[Any] = [plain]
+    for _deep in range(DEEPEST):
+        inner = [part for one in inner for part in _parts(one)]
+    if inner:
+        raise InputRefused(f"{name}: nested too deeply.")
+    return plain
+
+
+def _parts(one: Any) -> list[Any]:
+    return list(one.values()) if isinstance(one, dict) else one if isinstance(one, list) else []
 
 
 class TomlReader:
@@ -110,6 +147,10 @@ class TomlReader:
     ) -> float:
         """The number called `key`, inside its limits."""
         return self.said((*place, key), errors.number, key, table.get(key), "", low, high)
+
+    def whole(self, table: Mapping[str, Any], place: Place, key: str, low: int, high: int) -> int:
+        """The whole number called `key`, inside its limits."""
+        return self.said((*place, key), errors.whole, key, table.get(key), low, high)
 
     def distinct(self, place: Place, texts: list[str]) -> None:
         """Refuse texts of which two are the same."""

@@ -12,6 +12,7 @@ COMMANDS = {
     "test": "check the code and run every test (or pytest alone, with the words that follow)",
     "check": "print every published check value beside what the library gives",
     "compare": "compare two setups, without opening Lab",
+    "exercises": "say what is wrong with exercise files (check), or list all of them (list)",
     "present": "show one chapter without code, for a projector",
     "wheels": "fill a folder to set up other computers from, without a network",
 }
@@ -75,6 +76,10 @@ def _run(argv: list[str]) -> int:
         from workbook.commands.compare import main
 
         return main(words)
+    if command == "exercises":
+        from workbook.commands import exercises
+
+        return exercises.main(words)
     return _open(command, words, options)
 
 

@@ -1,0 +1,105 @@
+"""One student at one exercise: what was asked for, what came of it, and what of it is kept."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from workbook.practice.answered import MOST_GIVEN, MOST_HINTS, Answered
+from workbook.practice.answering import CORRECT, NOT_YET, Outcome, mark
+from workbook.practice.posed import Posed
+
+NOT_COUNTED = "It is not counted, because the answer was shown here before."
+GUESSED = "Your guess is in."
+MARK_IT = "Your text is in. Tick the points that it holds, and press Check again."
+
+
+@dataclass
+class Attempt:
+    """What has happened to one variant of an exercise since its card was made.
+
+    Parameters
+    ----------
+    posed : Posed
+    hints : int
+        Hint steps seen, from 0 to 3.
+    outcome : Outcome or None
+        Of the last answer; None before one, and while `waits`.
+    explained : bool
+        Whether the explanation is to be seen.
+    waits : bool
+        Of kind predict, whether the guess is in and the student looks first; it stays as it is.
+    marking : bool
+        Of kind words, whether the points are to be seen.
+    """
+
+    posed: Posed
+    hints: int = 0
+    outcome: Outcome | None = None
+    explained: bool = False
+    waits: bool = False
+    marking: bool = False
+    _held: Outcome | None = None  # of a guess, until the student has looked
+    _shown: bool = False  # a right answer proves nothing any more
+    _last: str | None = None  # the answer that is kept already
+
+    def hint(self) -> None:
+        """One hint more."""
+        self.hints = min(self.hints + 1, MOST_HINTS)
+
+    def show(self) -> None:
+        """The explanation; a guess that waits gets its outcome too."""
+        self._told_a_guess()
+        self.explained = self._shown = True
+
+    def check(self, answer: object, given: str, now: datetime) -> Answered | None:
+        """Mark an answer; return what is to be kept of it, if anything.
+
+        Parameters
+        ----------
+        answer : object
+            As `answering.mark` takes it.
+        given : str
+            The same as text.
+        now : datetime
+            With a time zone.
+        """
+        if self.waits:
+            self.show()
+            return None
+        found = mark(self.posed, answer)
+        if self._begins_marking(found):
+            return None
+        self.outcome = found
+        if found.kind not in (CORRECT, NOT_YET):
+            return None
+        to_keep = self._to_keep(found, given, now)
+        if self.posed.exercise.kind == "predict" and not self.explained:
+            self.waits, self._held, self.outcome = True, found, None
+        elif found.kind == CORRECT:
+            self.explained = self._shown = True
+        return to_keep
+
+    def kept(self, answered: Answered) -> None:
+        """Say that it is: the same answer again is not kept twice."""
+        self._last = answered.given
+
+    def _begins_marking(self, found: Outcome) -> bool:
+        """Whether a text is in whose points have not been seen yet."""
+        first = self.posed.exercise.kind == "words" and not self.marking
+        if first and found.kind in (CORRECT, NOT_YET):
+            self.marking, self.outcome = True, None
+            return True
+        return False
+
+    def _to_keep(self, found: Outcome, given: str, now: datetime) -> Answered | None:
+        given = given[:MOST_GIVEN]
+        if given == self._last:
+            return None
+        if found.kind == CORRECT and self._shown:
+            self.outcome = Outcome(CORRECT, f"{found.said} {NOT_COUNTED}".strip())
+            return None
+        exercise = self.posed.exercise.id
+        return Answered(exercise, self.posed.seed, given, found.kind, self.hints, now)
+
+    def _told_a_guess(self) -> None:
+        if self.waits:
+            self.waits, self.outcome, self._held = False, self._held, None

@@ -343,6 +343,19 @@ def test_it_begins_with_what_is_new_and_enter_means_check(card):
     assert practise(CHAPTER, folder=FILES).current != "90_kinds/half_of_it" == begun
 
 
+def test_without_a_draw_or_a_picture_the_exercise_is_there_all_the_same(card, monkeypatch):
+    def refused(*_):
+        raise InputRefused("no such shot.")
+
+    usual = exercise_card.pose
+    monkeypatch.setattr(exercise_card, "exercise_picture", refused)
+    monkeypatch.setattr(exercise_card, "pose", lambda *of: (refused if of[1] else usual)(*of))
+    at(card, "half_of_it").other_numbers()
+    assert "half of 9 in" in said(card, "prompt")
+    shown = at(practise(CHAPTER, folder=FILES), "guess").middle.children[0].value
+    assert "Curves along the lane. (The picture is missing: no such shot.)" in shown
+
+
 def test_what_there_is_not_is_refused():
     with pytest.raises(InputRefused, match="chapter must be"):
         practise("90_nothing", folder=FILES)

@@ -1,11 +1,17 @@
 """`present` before the page is up: the chapter, the port, what a shared page leaves alone."""
 
+import asyncio
 import socket
+from types import SimpleNamespace
 
+import psutil
 import pytest
+from tornado.web import HTTPError
 
 from workbook import text_file
-from workbook.commands import present
+from workbook.commands import present, room_for_more
+from workbook.commands.shown_page import RoomForMore
+from workbook.draw import style
 from workbook.panels.files import FileRow
 from workbook.start import command
 from workbook.start.refusal import Refusal
@@ -70,3 +76,21 @@ def test_both_new_commands_are_listed(capsys):
         command.run(["--help"])
     said = capsys.readouterr().out
     assert "present:" in said and "wheels:" in said
+
+
+def test_no_kernel_is_started_without_room_for_it(monkeypatch):
+    tight = SimpleNamespace(available=room_for_more.SPARE_BYTES - 1)
+    monkeypatch.setattr(psutil, "virtual_memory", lambda: tight)
+    with pytest.raises(HTTPError) as refused:
+        asyncio.run(RoomForMore().start_kernel())
+    assert refused.value.status_code == 503
+
+
+def test_not_more_kernels_than_a_class_has_pupils(monkeypatch):
+    monkeypatch.setattr(RoomForMore, "list_kernel_ids", lambda _self: ["x"] * room_for_more.MOST)
+    with pytest.raises(HTTPError, match="503"):
+        asyncio.run(RoomForMore().start_kernel())
+
+
+def test_pictures_read_the_size_of_letters_that_present_sets():
+    assert present.LETTERS == style.VARIABLE

@@ -31,7 +31,8 @@ OIL = LinearSegmentedColormap.from_list("oil film", [WOOD, "#dfe9ee", "#cddfec"]
 # maps: one hue from light to dark, light enough for dark words
 MAP = LinearSegmentedColormap.from_list("map", ["#fbf8ef", "#d8e3da", "#9fc3c4", "#6b9fb5"])
 
-LETTERS = float(os.environ.get("WORKBOOK_LETTERS", "1"))
+VARIABLE = "WORKBOOK_LETTERS"
+LETTERS = float(os.environ.get(VARIABLE, "1"))
 """How many times larger letters are: `present` sets it, for the back row."""
 SMALL, NORMAL = 9.0 * LETTERS, 10.0 * LETTERS  # letter sizes [pt] on a picture 9.6 in wide
 

@@ -4,6 +4,7 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from workbook.glossary import term_in
 from workbook.inputs import Inputs, limits
 
 UNIT_SIGNS = {"deg": "°"}
@@ -68,6 +69,25 @@ def steps(words: str, options: tuple[str, ...], value: str) -> widgets.Selection
         description=words,
         **wide(),
     )
+
+
+def hover(words: str) -> str:
+    """What the glossary says on the term in these words; "" if there is none."""
+    term = term_in(words)
+    if term is None:
+        return ""
+    return f"{term.meaning} Positive: {term.positive}." if term.positive else term.meaning
+
+
+def explain(control: widgets.DOMWidget) -> None:
+    """Give a control that has no hover text yet the glossary's on the term in its words.
+
+    A row of buttons gets one a button. Never for an image: a tooltip breaks its view under Voila.
+    """
+    if isinstance(control, widgets.ToggleButtons):
+        control.tooltips = control.tooltips or [hover(str(option)) for option in control.options]
+    elif not control.tooltip:
+        control.tooltip = hover(control.description) or None
 
 
 def folded(parts: dict[str, widgets.Widget]) -> widgets.VBox:

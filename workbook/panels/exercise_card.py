@@ -16,12 +16,12 @@ from workbook.errors import InputRefused
 from workbook.panels import exercise_html as html
 from workbook.panels.answer_boxes import AnswerBox, answer_box
 from workbook.panels.controls import menu
+from workbook.panels.exercise_menu import first_of, menu_options
 from workbook.panels.exercise_picture import exercise_picture
 from workbook.panels.html import STYLE
 from workbook.panels.kept import SEEDS, Kept
 from workbook.panels.names import Names
 from workbook.panels.panel import ONE_AT_A_TIME
-from workbook.practice import schedule
 from workbook.practice.attempt import Attempt
 from workbook.practice.catalogue import FOLDER, catalogue
 from workbook.practice.exercise import Exercise
@@ -45,7 +45,7 @@ class ExerciseCard:
     exercises : mapping of str to Exercise
         By id, at least one, in the order to do them in.
     seed : int or None
-        Which variant is shown first; None for this user's own.
+        Which variant is shown first; None for the user's own.
     """
 
     def __init__(self, exercises: Mapping[str, Exercise], seed: int | None) -> None:
@@ -53,16 +53,17 @@ class ExerciseCard:
         self.kept = Kept()
         self.attempts: dict[str, Attempt] = {}
         self.boxes: dict[str, AnswerBox] = {}
-        self.pictures: dict[str, widgets.Image] = {}
+        self.pictures: dict[str, widgets.Widget] = {}
         self._telling = False
         self.texts = {name: widgets.HTML() for name in TEXTS}
         self.buttons = {name: widgets.Button(description=words) for name, words in BUTTONS.items()}
         acts: dict[str, Callable[[], None]] = {
-            "check": self.check, "hint": self.hint, "show": self.show, "other": self.other_numbers,
+            "check": self._check_when_typed, "hint": self.hint, "show": self.show,
+            "other": self.other_numbers,
         }  # fmt: skip
         for name, act in acts.items():
-            self.buttons[name].on_click(lambda _button, act=act: _when_typed(act))
-        begin = self._next()
+            self.buttons[name].on_click(lambda _button, act=act: act())
+        begin = first_of(self.exercises, self.kept.standings(), datetime.now(UTC))
         self.menu = menu("exercise", self._options(), begin)
         self.menu.layout.width = "640px"
         self.menu.style.description_width = "64px"
@@ -129,7 +130,10 @@ class ExerciseCard:
 
     def _pose(self, name: str, seed: int) -> None:
         exercise = self.exercises[name]
-        posed = pose(exercise, seed)
+        try:
+            posed = pose(exercise, seed)
+        except InputRefused:  # no draw works for this seed
+            posed = pose(exercise, 0)
         self.attempts[name] = Attempt(posed)
         if exercise.kind not in STAYS_TYPED or name not in self.boxes:
             box = self.boxes[name] = answer_box(posed)
@@ -141,9 +145,7 @@ class ExerciseCard:
         """Put the exercise's own widgets on the card."""
         exercise, name = self.attempt.posed.exercise, self.current
         if exercise.picture and name not in self.pictures:
-            self.pictures[name] = exercise_picture(exercise.picture).add_class(
-                "workbook-card-picture"
-            )
+            self.pictures[name] = _picture(exercise)
         self.middle.children = [
             *([self.pictures[name]] if exercise.picture else []), self.boxes[name].widget,
         ]  # fmt: skip
@@ -185,21 +187,7 @@ class ExerciseCard:
             self._telling = False
 
     def _options(self) -> list[tuple[str, str]]:
-        standings, now = self.kept.standings(), datetime.now(UTC)
-        back = set(schedule.due(standings, now))
-        options = []
-        for place, (name, one) in enumerate(self.exercises.items(), 1):
-            standing, level = standings.get(name), html.LEVELS[one.level - 1]
-            done = "new" if standing is None else "done" if standing.right else "not yet"
-            if standing and standing.right and name in back:
-                done = "done, to be done again"
-            options.append((f"{place}. {one.title} ({level}; {done})", name))
-        return options
-
-    def _next(self) -> str:
-        """The exercise to begin with: what has come back, then what is new."""
-        now, names = datetime.now(UTC), list(self.exercises)
-        return next(iter(schedule.next_up(names, self.kept.standings(), now, 1)), names[0])
+        return menu_options(self.exercises, self.kept.standings(), datetime.now(UTC))
 
     def _chosen(self, change: dict[str, Any]) -> None:
         if not self._telling and change["new"] is not None:
@@ -208,7 +196,20 @@ class ExerciseCard:
     def _entered(self, _text: widgets.Text, said: object, _buffers: object) -> None:
         """Enter in a box of one line means Check."""
         if isinstance(said, dict) and said.get("event") == "submit":
-            _when_typed(self.check)
+            self._check_when_typed()
+
+    def _check_when_typed(self) -> None:
+        """Check a moment later, after the last letters have come in."""
+        pressed = self.current
+
+        def check() -> None:
+            if self.current == pressed:
+                self.check()
+
+        try:
+            asyncio.get_running_loop().call_later(TYPED_FIRST_S, check)
+        except RuntimeError:  # a script or a test
+            check()
 
     def _typed(self, _names: Names, said: dict[str, Any], _buffers: object) -> None:
         """Take the number that was typed beside a slider, or say why not."""
@@ -241,12 +242,13 @@ class ExerciseCard:
         display(self.box)
 
 
-def _when_typed(act: Callable[[], None]) -> None:
-    """Do it a moment later, after the last letters have come in."""
+def _picture(exercise: Exercise) -> widgets.Widget:
+    """The picture, or its words and why there is none."""
     try:
-        asyncio.get_running_loop().call_later(TYPED_FIRST_S, act)
-    except RuntimeError:  # a script or a test
-        act()
+        return exercise_picture(exercise.picture).add_class("workbook-card-picture")
+    except InputRefused as why:
+        words = f"{exercise.picture['words']} (The picture is missing: {why})"
+        return widgets.HTML(f"<p>{escape(words)}</p>")
 
 
 def practise(chapter: str, seed: int | None = None, folder: Path | None = None) -> ExerciseCard:

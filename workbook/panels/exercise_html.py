@@ -31,7 +31,7 @@ CARD_STYLE = """<style>
 .workbook-card p, .workbook-card ul, .workbook-card ol { margin: 4px 0; }
 .workbook-card li { line-height: 1.4; }
 .workbook-card h3 { font-size: 1.15em; margin: 6px 0 2px; font-weight: bold; }
-.workbook-card .workbook-small { opacity: 0.8; font-size: max(13px, 0.9em); }
+.workbook-card .workbook-small { opacity: 0.75; }
 .workbook-card .workbook-caution { border-left: 4px solid #a8123e; padding-left: 8px; }
 .workbook-card .widget-radio-box { width: 100%; margin-bottom: 0; }
 .workbook-card .widget-radio-box label { height: auto; line-height: 1.35; font-size: inherit;
@@ -44,7 +44,8 @@ CARD_STYLE = """<style>
 .workbook-card .workbook-card-outcome p:first-child strong { font-size: 1.1em; }
 .workbook-card .workbook-card-outcome [role] > div { padding: 4px 10px; margin: 4px 0;
   border-left: 4px solid #5a626c; background: rgba(120, 120, 120, 0.09); }
-.workbook-card button { width: auto; min-width: 88px; height: auto; line-height: 1.9; }
+.workbook-card button { width: auto; align-self: flex-start; min-width: 88px; height: auto;
+  line-height: 1.9; }
 </style>"""
 
 

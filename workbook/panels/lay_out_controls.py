@@ -57,8 +57,10 @@ def controls(style: str, setup: Setup) -> Controls:
     )  # fmt: skip
     for name, words in MARKS.items():
         made[name] = widgets.Text(
-            description=f"{words} [in]", continuous_update=False, placeholder="e.g. 1 3/4", **wide()
-        )
+            description=f"{words} [in]", continuous_update=False, placeholder="e.g. 1 3/4",
+            tooltip="From the grip centre over the surface: over along the midline, then up.",
+            **wide(),
+        )  # fmt: skip
     return made
 
 

@@ -17,6 +17,9 @@ function render({ model, el }) {
       button.setAttribute(state, button.classList.contains("mod-active"));
     }
     document.querySelectorAll(`${panel} .noUi-handle`).forEach(speak);
+    // Lab would take their arrow keys for its cells
+    for (const menu of document.querySelectorAll(`${panel} :is(select, input[type=radio])`))
+      give(menu, "data-lm-suppress-shortcuts", "true");
   };
   // widgets are put on the page one by one, and again when a folded part is opened
   let soon = 0;

@@ -16,6 +16,7 @@ from traitlets import TraitError
 from workbook import errors
 from workbook.draw.picture import Picture
 from workbook.errors import InputRefused
+from workbook.panels.controls import explain
 from workbook.panels.names import Names
 from workbook.typed import NO_UNIT, UNITS, number_from
 
@@ -109,6 +110,7 @@ class Panel:
             widget.add_class(_class(name))
         for name, control in self.controls.items():
             control.observe(partial(self._moved_one, name), names="value")
+            explain(control)
         self.box = widgets.VBox()
         self.box.add_class("workbook-panel").add_class(self.mark)
         self.arrange([*self.controls.values(), self.status, *self.images.values(),

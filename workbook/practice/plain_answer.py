@@ -57,4 +57,4 @@ def _few(entries: Any) -> list[Any]:
 def _name(name: object) -> str:
     if not issubclass(type(name), str):
         raise InputRefused("the names in an answer must be text.")
-    return str.__str__(name)  # type: ignore[arg-type]
+    return str.__str__(name)

@@ -72,7 +72,7 @@ def test_orders():
     said("order", ["hook", "skid", "roll"], NOT_YET, "It slides first.")
     said("order", [3, 2, 1], NOT_YET, "1 of 3 stand where they belong")
     said("order", [1, 1, 2], CANNOT_CHECK, "twice")
-    said("order", [1, 2], CANNOT_CHECK, "2 items are given, 3 wanted")
+    said("order", [1, 2], CANNOT_CHECK, "3 places are to be filled, and 2 are")
     said("order", "skid, hook, roll", CANNOT_CHECK, "list")
 
 

@@ -270,6 +270,9 @@ def practise(chapter: str, seed: int | None = None, folder: Path | None = None) 
     """
     if seed is not None:
         seed = errors.whole("seed", seed, 0, MOST_SEED)
-    known = catalogue(FOLDER if folder is None else folder)
-    errors.choice("chapter", chapter, tuple(dict.fromkeys(one.chapter for one in known.values())))
-    return ExerciseCard({key: one for key, one in known.items() if one.chapter == chapter}, seed)
+    where = FOLDER if folder is None else folder
+    errors.choice(
+        "chapter", chapter, tuple(sorted({file.parent.name for file in where.glob("*/*.toml")}))
+    )
+    # a faulty file stops its own chapter alone
+    return ExerciseCard(catalogue(where, chapter), seed)

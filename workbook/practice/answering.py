@@ -93,7 +93,7 @@ def _order(posed: Posed, answer: object) -> Outcome:
     if not isinstance(answer, list):
         raise InputRefused(f"an order must be a list of the items, not {shown(answer)}.")
     if len(answer) != len(items):
-        raise InputRefused(f"{len(answer)} items are given, {len(items)} wanted.")
+        raise InputRefused(f"{len(items)} places are to be filled, and {len(answer)} are.")
     given = tuple(items[_place("item", one, list(items))] for one in answer)
     if given == items:
         return Outcome(CORRECT, "")

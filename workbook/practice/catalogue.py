@@ -18,8 +18,8 @@ FOLDER = next(
 
 
 @cache
-def catalogue(folder: Path = FOLDER) -> dict[str, Exercise]:
-    """Return the exercises of a folder in the order in which they are best done.
+def catalogue(folder: Path = FOLDER, chapter: str = "*") -> dict[str, Exercise]:
+    """Return the exercises of a folder, or of a chapter in it, in the order to do them in.
 
     Raises
     ------
@@ -27,7 +27,7 @@ def catalogue(folder: Path = FOLDER) -> dict[str, Exercise]:
         A file that is not of the form, or whose id is not its path.
     """
     found = []
-    for file in sorted(folder.glob("*/*.toml")):
+    for file in sorted(folder.glob(f"{chapter}/*.toml")):
         one = exercise_file.read(file)
         if one.id != f"{file.parent.name}/{file.stem}":
             raise InputRefused(f"{file.name}: id {shown(one.id)} is not its path.")

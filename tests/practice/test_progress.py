@@ -416,7 +416,8 @@ def test_a_reset_that_cannot_move_all_moves_nothing(tmp_path, progress, monkeypa
 
 
 def test_the_table_is_safe_in_a_spreadsheet(tmp_path, progress):
-    typed = ["4 1/2", '=HYPERLINK("x")', "+1", "-1/4", "@a", "\t=1", " =1", "a,b\n=c", "a\0\ud800"]
+    typed = ["4 1/2", '=HYPERLINK("x")', "+1", "-1/4", "@a", "\t=1", " =1", "a,b\n=c", "a\0\ud800",
+             "17; 9;=2+3", "-1", "+1.5;-2"]  # fmt: skip
     for n, one in enumerate(typed):
         progress.record(answer(n, given=one, hints=1))
     progress.export_csv(tmp_path / "answers.csv")
@@ -425,7 +426,8 @@ def test_the_table_is_safe_in_a_spreadsheet(tmp_path, progress):
     assert header == ["exercise", "variant", "given", "outcome", "hints seen", "time (UTC)"]
     assert rows[0] == [ARC, "0", "4 1/2", "correct", "1", "2026-03-01 09:00:00"]
     assert [row[2] for row in rows[1:]] == [
-        "'=HYPERLINK(\"x\")", "'+1", "'-1/4", "'@a", "'\t=1", "' =1", "a,b\n=c", "a��",
+        "'=HYPERLINK(\"x\")", "+1", "'-1/4", "'@a", "'\t'=1", "' =1", "a,b\n'=c", "a��",
+        "17; 9;'=2+3", "-1", "+1.5;-2",
     ]  # fmt: skip
 
 

@@ -73,8 +73,12 @@ def test_ten_o_clock_and_nine_the_next_morning_are_a_day_apart():
     assert arc(wrong(0), right(0, hour=23)).box == 1
 
 
-def test_an_answer_from_a_wrong_clock_counts_as_given_now():
-    assert arc(right(400), now=day(0)).due == day(2, hour=2)
+def test_an_answer_from_a_clock_that_was_ahead_does_not_keep_the_exercise_away():
+    ahead = right(1000)
+    assert standings([ahead], day(0)) == {}
+    one = standings([ahead, wrong(1), right(2), right(4)], day(5))[ARC]
+    assert (one.box, one.right, one.wrong) == (3, 2, 1)
+    assert one.due in (day(7, hour=2), day(8, hour=2))
 
 
 def test_due_and_next():

@@ -23,7 +23,7 @@ from workbook.panels.kept import SEEDS, Kept
 from workbook.panels.names import Names
 from workbook.panels.panel import ONE_AT_A_TIME
 from workbook.practice.attempt import Attempt
-from workbook.practice.catalogue import FOLDER, catalogue
+from workbook.practice.catalogue import FOLDER, catalogue, chapters
 from workbook.practice.exercise import Exercise
 from workbook.practice.posed import MOST_SEED, pose
 
@@ -54,7 +54,7 @@ class ExerciseCard:
         self.attempts: dict[str, Attempt] = {}
         self.boxes: dict[str, AnswerBox] = {}
         self.pictures: dict[str, widgets.Widget] = {}
-        self._telling = False
+        self._telling = self._pressed = False
         self.texts = {name: widgets.HTML() for name in TEXTS}
         self.buttons = {name: widgets.Button(description=words) for name, words in BUTTONS.items()}
         acts: dict[str, Callable[[], None]] = {
@@ -100,9 +100,10 @@ class ExerciseCard:
         """Mark what is filled in, and keep the answer."""
         with ONE_AT_A_TIME:
             box = self.boxes[self.current]
-            answered = self.attempt.check(box.answer(), box.given(), datetime.now(UTC))
-            if answered and self.kept.record(answered):
-                self.attempt.kept(answered)
+            attempt = self.attempt
+            attempt.check(box.answer(), box.given(), datetime.now(UTC))
+            while attempt.to_keep and self.kept.record(attempt.to_keep[0]):
+                del attempt.to_keep[0]
             self._tell()
 
     def hint(self) -> None:
@@ -134,7 +135,8 @@ class ExerciseCard:
             posed = pose(exercise, seed)
         except InputRefused:  # no draw works for this seed
             posed = pose(exercise, 0)
-        self.attempts[name] = Attempt(posed)
+        seen = self.attempts[name].hints if name in self.attempts else 0
+        self.attempts[name] = Attempt(posed, seen)
         if exercise.kind not in STAYS_TYPED or name not in self.boxes:
             box = self.boxes[name] = answer_box(posed)
             box.widget.add_class("workbook-card-answer")
@@ -203,11 +205,15 @@ class ExerciseCard:
         pressed = self.current
 
         def check() -> None:
+            self._pressed = False
             if self.current == pressed:
                 self.check()
 
+        if self._pressed:  # twice in a row is once
+            return
         try:
             asyncio.get_running_loop().call_later(TYPED_FIRST_S, check)
+            self._pressed = True
         except RuntimeError:  # a script or a test
             check()
 
@@ -271,8 +277,6 @@ def practise(chapter: str, seed: int | None = None, folder: Path | None = None) 
     if seed is not None:
         seed = errors.whole("seed", seed, 0, MOST_SEED)
     where = FOLDER if folder is None else folder
-    errors.choice(
-        "chapter", chapter, tuple(sorted({file.parent.name for file in where.glob("*/*.toml")}))
-    )
+    errors.choice("chapter", chapter, chapters(where))
     # a faulty file stops its own chapter alone
     return ExerciseCard(catalogue(where, chapter), seed)

@@ -38,6 +38,7 @@ class Kept:
     def read(self) -> list[Answered]:
         """Return all answers, as they are now."""
         if not self.shared:
+            self.said = ""
             self.answers = self._told(lambda progress: progress.answers(), self.answers)
         return self.answers
 
@@ -47,12 +48,10 @@ class Kept:
         def add(progress: Progress) -> bool:
             progress.record(answered)
             self.said = ""
+            self.answers = progress.answers()  # another page may have started anew
             return True
 
-        if self.shared or not self._told(add, False):
-            return False
-        self.answers = [*self.answers, answered]
-        return True
+        return not self.shared and self._told(add, False)
 
     def use(self, work: Callable[[Progress], T]) -> T:
         """Return what `work` makes of the open file.

@@ -1,6 +1,6 @@
 """What is mastered, what comes back when, and what to take next: the page of one's own progress."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, datetime
 from html import escape
 from pathlib import Path
@@ -14,7 +14,7 @@ from workbook.panels.files import FileRow
 from workbook.panels.html import STYLE
 from workbook.panels.kept import Kept
 from workbook.panels.progress_html import ProgressTables, count_words
-from workbook.practice.catalogue import FOLDER, catalogue
+from workbook.practice.catalogue import FOLDER, catalogue, chapters
 from workbook.practice.exercise import Exercise
 
 QUESTIONS = (
@@ -31,10 +31,12 @@ class ProgressPage:
     ----------
     exercises : mapping of str to Exercise
         By id, in the order to do them in.
+    faults : sequence of str
+        What is wrong with the files of chapters that are left out.
     """
 
-    def __init__(self, exercises: Mapping[str, Exercise]) -> None:
-        self.exercises = dict(exercises)
+    def __init__(self, exercises: Mapping[str, Exercise], faults: Sequence[str] = ()) -> None:
+        self.exercises, self.faults = dict(exercises), list(faults)
         self.kept = Kept()
         self.asked = 0  # questions answered with yes on the way to starting anew
         self.texts = {name: widgets.HTML() for name in TEXTS}
@@ -99,6 +101,9 @@ class ProgressPage:
             if number
             else ""
         )
+        # a double press must not answer both questions
+        yes, no = self.buttons["yes"], self.buttons["no"]
+        self.answers.children = [yes, no] if number < len(QUESTIONS) else [no, yes]
         self.question.value = f'<p role="alert"><strong>{escape(question)}</strong></p>'
         self.confirm.layout.display = "" if number else "none"
 
@@ -113,6 +118,7 @@ class ProgressPage:
         where = self.kept.folder
         notes = [f"Kept on this computer alone, in {where}."] if where else []
         notes += [self.kept.said] if self.kept.said else []
+        notes += self.faults
         self.texts["summary"].value = tables.summary(notes)
         self.texts["next"].value = tables.next()
         self.texts["back"].value = tables.back()
@@ -127,9 +133,8 @@ class ProgressPage:
         t, b = self.texts, self.buttons
         row = widgets.Layout(flex_flow="row wrap")
         self.question = widgets.HTML()
-        self.confirm = widgets.VBox([
-            self.question, widgets.HBox([b["yes"], b["no"]], layout=row)
-        ])  # fmt: skip
+        self.answers = widgets.HBox([b["yes"], b["no"]], layout=row)
+        self.confirm = widgets.VBox([self.question, self.answers])
         files = [self.files.box, self.again, b["anew"], self.confirm]
         if self.kept.shared:
             files = []
@@ -156,6 +161,14 @@ def show_progress(folder: Path | None = None) -> ProgressPage:
     Raises
     ------
     InputRefused
-        An exercise file that is not of the form.
+        A folder without exercises.
     """
-    return ProgressPage(catalogue(FOLDER if folder is None else folder))
+    where = FOLDER if folder is None else folder
+    exercises: dict[str, Exercise] = {}
+    faults = []
+    for chapter in chapters(where):
+        try:
+            exercises |= catalogue(where, chapter)
+        except InputRefused as why:  # stops its own chapter alone
+            faults.append(str(why))
+    return ProgressPage(exercises, faults)

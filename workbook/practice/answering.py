@@ -68,7 +68,7 @@ def _number(posed: Posed, answer: object) -> Outcome:
     if gaps and min(gaps) <= max(right.tolerance, 1e-9) * (1 + 1e-9):
         wrong = posed.exercise.wrong[gaps.index(min(gaps))]
         return Outcome(NOT_YET, posed.filled(wrong.coaching))
-    if posed.right and abs(value + posed.right) <= right.tolerance:
+    if posed.right and abs(value + posed.right) <= right.tolerance * (1 + 1e-9):
         return Outcome(NOT_YET, "The size is right; look at the sign.")
     return Outcome(NOT_YET, f"Too {'large' if value > posed.right else 'small'}.")
 
@@ -110,6 +110,7 @@ def _target(posed: Posed, answer: object) -> Outcome:
     target = posed.exercise.target
     assert target is not None
     found = reading(posed, _settings(target, answer))
+    found = float(number_words(found))  # judged as it is shown
     miss = _miss(target, found, posed.wanted)
     said = (
         f"{target.words[:1].upper()}{target.words[1:]} {number_words(found)} {target.unit}".rstrip()
@@ -201,6 +202,8 @@ def _cells(answer: object) -> list[list[str]]:
 
 
 def _cell(cell: object) -> str:
+    if isinstance(cell, (list, dict)):
+        raise InputRefused(f"an entry of a sheet must be a number or a word, not {shown(cell)}.")
     if cell is None or cell != cell:  # a table's own sign for nothing is no number
         return ""
     return cell.strip() if isinstance(cell, str) else shown(cell)

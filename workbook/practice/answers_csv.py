@@ -13,7 +13,9 @@ from workbook.practice.answered import Answered
 
 HEADER = ("exercise", "variant", "given", "outcome", "hints seen", "time (UTC)")
 _UNFIT = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff]")  # no text for a table
-_FORMULA = re.compile(r"[\t\r\n]|\s*[=+@\-＝＋＠－]")
+# what a spreadsheet may work out, also one that parts cells at semicolons; plain numbers may stay
+_NUMBER = r"\s*[+\-]?[0-9]+([.,][0-9]+)?\s*($|[;\t\r\n])"
+_FORMULA = re.compile(rf"(^(?=[\t\r\n])|(^|[;\t\r\n])(?=\s*[=+@\-＝＋＠－])(?!{_NUMBER}))")
 
 
 def write(file: Path, answers: Iterable[Answered], *, overwrite: bool) -> None:
@@ -63,4 +65,4 @@ def _check_table(file: Path, header: bytes) -> None:
 
 def _cell(text: str) -> str:
     text = _UNFIT.sub("\N{REPLACEMENT CHARACTER}", text)
-    return f"'{text}" if _FORMULA.match(text) else text
+    return _FORMULA.sub(r"\1'", text)

@@ -1,6 +1,6 @@
 """One student at one exercise: what was asked for, what came of it, and what of it is kept."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from workbook.practice.answered import MOST_GIVEN, MOST_HINTS, Answered
@@ -38,8 +38,9 @@ class Attempt:
     waits: bool = False
     marking: bool = False
     _held: Outcome | None = None  # of a guess, until the student has looked
+    to_keep: list[Answered] = field(default_factory=list)  # not kept as yet, the oldest first
     _shown: bool = False  # a right answer proves nothing any more
-    _last: str | None = None  # the answer that is kept already
+    _last: str | None = None  # the answer that is to be kept, or is
 
     def hint(self) -> None:
         """One hint more."""
@@ -50,8 +51,8 @@ class Attempt:
         self._told_a_guess()
         self.explained = self._shown = True
 
-    def check(self, answer: object, given: str, now: datetime) -> Answered | None:
-        """Mark an answer; return what is to be kept of it, if anything.
+    def check(self, answer: object, given: str, now: datetime) -> None:
+        """Mark an answer; what is to be kept of it joins `to_keep`.
 
         Parameters
         ----------
@@ -64,23 +65,18 @@ class Attempt:
         """
         if self.waits:
             self.show()
-            return None
+            return
         found = mark(self.posed, answer)
         if self._begins_marking(found):
-            return None
+            return
         self.outcome = found
         if found.kind not in (CORRECT, NOT_YET):
-            return None
-        to_keep = self._to_keep(found, given, now)
+            return
+        self._keep(found, given[:MOST_GIVEN], now)
         if self.posed.exercise.kind == "predict" and not self.explained:
             self.waits, self._held, self.outcome = True, found, None
         elif found.kind == CORRECT:
             self.explained = self._shown = True
-        return to_keep
-
-    def kept(self, answered: Answered) -> None:
-        """Say that it is: the same answer again is not kept twice."""
-        self._last = answered.given
 
     def _begins_marking(self, found: Outcome) -> bool:
         """Whether a text is in whose points have not been seen yet."""
@@ -90,15 +86,16 @@ class Attempt:
             return True
         return False
 
-    def _to_keep(self, found: Outcome, given: str, now: datetime) -> Answered | None:
-        given = given[:MOST_GIVEN]
+    def _keep(self, found: Outcome, given: str, now: datetime) -> None:
+        """The same answer again is not kept twice, nor a right one after it was shown."""
         if given == self._last:
-            return None
+            return
         if found.kind == CORRECT and self._shown:
             self.outcome = Outcome(CORRECT, f"{found.said} {NOT_COUNTED}".strip())
-            return None
+            return
+        self._last = given
         exercise = self.posed.exercise.id
-        return Answered(exercise, self.posed.seed, given, found.kind, self.hints, now)
+        self.to_keep.append(Answered(exercise, self.posed.seed, given, found.kind, self.hints, now))
 
     def _told_a_guess(self) -> None:
         if self.waits:

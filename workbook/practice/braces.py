@@ -68,6 +68,10 @@ def _plain(one: Exercise) -> Iterator[tuple[Place, str, None]]:
         yield ("wrong", i, "says"), wrong.says, None
     if one.sheet:
         yield from ((("sheet", "columns"), text, None) for text in one.sheet.columns)
+    if one.picture:
+        yield ("picture", "words"), one.picture["words"], None
+    if one.answer:
+        yield ("answer", "unit"), one.answer.unit, None
     if one.target:
         yield ("target", "words"), one.target.words, None
         for i, lever in enumerate(one.target.levers.values()):

@@ -83,6 +83,8 @@ class Call:
 def _filled(one: Any, drawn: Mapping[str, float], deep: int) -> Any:
     if isinstance(one, Call):
         return one.value(drawn, deep + 1)
+    if isinstance(one, list):
+        return [_filled(inner, drawn, deep + 1) for inner in one]
     if isinstance(one, Mapping):
         return {name: _filled(inner, drawn, deep + 1) for name, inner in one.items()}
     if isinstance(one, str) and one.startswith("{") and one.endswith("}"):

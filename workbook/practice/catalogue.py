@@ -3,18 +3,16 @@
 from functools import cache
 from pathlib import Path
 
-from workbook.errors import InputRefused, shown
+from workbook.errors import InputRefused, one_line, shown
 from workbook.practice import exercise_file
 from workbook.practice.answering import Outcome, mark
 from workbook.practice.exercise import Exercise
 from workbook.practice.posed import pose
 
 PACKAGE = Path(__file__).parents[1]
+CARRIED = PACKAGE / "_content/exercises"
 # a wheel carries them inside the package, a checkout has them beside it
-FOLDER = next(
-    (place for place in (PACKAGE / "_content/exercises",) if place.is_dir()),
-    PACKAGE.parent / "exercises",
-)
+FOLDER = CARRIED if CARRIED.is_dir() else PACKAGE.parent / "exercises"
 
 
 @cache
@@ -36,6 +34,20 @@ def catalogue(folder: Path = FOLDER, chapter: str = "*") -> dict[str, Exercise]:
     return {one.id: one for one in found}
 
 
+def chapters(folder: Path = FOLDER) -> tuple[str, ...]:
+    """Return the chapters that have exercises.
+
+    Raises
+    ------
+    InputRefused
+        If none has.
+    """
+    found = tuple(sorted({file.parent.name for file in folder.glob("*/*.toml")}))
+    if not found:
+        raise InputRefused(f"there are no exercises in {one_line(str(folder), 100)}.")
+    return found
+
+
 def exercise(name: str) -> Exercise:
     """Return an exercise by its id, or by the last part of it where that is enough.
 
@@ -44,8 +56,9 @@ def exercise(name: str) -> Exercise:
     InputRefused
         No such exercise, or several.
     """
-    known = catalogue()
     if isinstance(name, str):
+        folder = name.partition("/")[0]  # a faulty file stops its own chapter alone
+        known = catalogue(FOLDER, folder) if folder in chapters() else catalogue()
         if name in known:
             return known[name]
         fits = [one for key, one in known.items() if key.partition("/")[2] == name]
@@ -60,14 +73,15 @@ def ids(chapter: str = "") -> list[str]:
 
 
 def check(name: str, answer: object, seed: int = 0) -> Outcome:
-    """Mark an answer to the exercise `name`, as its card does; nothing is kept.
+    """Mark an answer to the exercise `name`; nothing is kept.
 
     Parameters
     ----------
     name : str
         Id of the exercise.
     answer : object
-        What was typed, or a number; see `answering.mark` for the other kinds.
+        What was typed, or a number; see `answering.mark` for the other kinds. Places are those of
+        the file, while a card shuffles.
     seed : int
         Which variant; 0 is the worked example.
 

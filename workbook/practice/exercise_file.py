@@ -28,7 +28,7 @@ from workbook.practice.toml_lines import Place
 from workbook.practice.toml_reader import TomlReader, load
 
 FORM = 1
-ID = re.compile(r"[0-9]{2}_[a-z_]{1,30}/[a-z0-9_]{1,40}")
+ID = re.compile(r"[0-9]{2}_[a-z_]{1,24}/[a-z0-9_]{1,32}")
 MOST_CALLS = 100
 """Calculations in one file: with them all in each of 50 variants, a check still ends."""
 ALWAYS = (
@@ -162,6 +162,8 @@ class _ExerciseReader(TomlReader):
                 **inside,
             )  # fmt: skip
         rule = self.choice(target, place, "rule", RULES)
+        if rule != "within" and "margin" in target:
+            raise self.refuse((*place, "margin"), f"rule {rule!r} has no margin.")
         made = Target(
             levers=levers,
             reading=self.call(target, place, "reading"),

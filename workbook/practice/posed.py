@@ -1,6 +1,7 @@
 """An exercise as one student gets it: with that student's numbers drawn and written in."""
 
 import random
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -39,7 +40,7 @@ class Posed:
         """The right number, of kind number [its unit]."""
         answer = self.exercise.answer
         assert answer is not None
-        if answer.computed is None or (self.seed == 0 and not self.drawn):
+        if answer.computed is None or not self.drawn:
             return answer.value
         return answer.computed.value(self.drawn)
 
@@ -61,27 +62,28 @@ class Posed:
     def filled(self, text: str) -> str:
         """`text` with this student's numbers, and "{answer}", in place of their braces."""
 
-        def put(found: "object") -> str:
-            name = found[1]  # type: ignore[index]
+        def put(found: re.Match[str]) -> str:
+            name = found[1]
             return number_words(self.right if name == ANSWER else self.drawn[name])
 
         return BRACES.sub(put, text)
 
     @property
     def told_apart(self) -> bool:
-        """Whether right and typical wrong numbers lie clear of each other."""
+        """Whether typical wrong numbers, and those of the question, lie clear of the right one."""
         answer = self.exercise.answer
         if answer is None:
             return True
         clear = APART * answer.tolerance
-        return all(abs(one - self.right) > clear for one in self.wrong)
+        copied = any(abs(one - self.right) <= answer.tolerance for one in self.drawn.values())
+        return not copied and all(abs(one - self.right) > clear for one in self.wrong)
 
 
 def pose(exercise: Exercise, seed: int = 0) -> Posed:
     """Return the variant of `exercise` that belongs to `seed`; 0 is the worked example.
 
-    Numbers are drawn evenly over their ranges, and again where a typical wrong answer would be
-    taken for the right one or the library has no answer.
+    Numbers are drawn evenly over their ranges, and again where a typical wrong answer or a number
+    of the question would be taken for the right one, or the library has no answer.
 
     Raises
     ------

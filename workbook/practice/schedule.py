@@ -1,7 +1,8 @@
 """Which exercises are mastered, which come back when, and what to take next.
 
 Five boxes, after Sebastian Leitner, "So lernt man lernen", Herder, 1972 (from memory): what is
-answered right moves one box up, what is answered wrong goes back to the first.
+answered right moves one box up, what is answered wrong goes back to the first. Ours, not his: the
+days, that what has reached the last box counts as mastered, and that it comes back from there.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -60,8 +61,8 @@ def standings(answers: Iterable[Answered], now: datetime) -> dict[str, Standing]
     answers : iterable of Answered
         In any order.
     now : datetime
-        With a time zone. An answer from later, as from a clock that was wrong, counts as given
-        now; or else its exercise would stay away until then.
+        With a time zone. An answer from later, as from a clock that was wrong, is left out until
+        then; or else its exercise would stay away so long.
 
     Raises
     ------
@@ -70,9 +71,9 @@ def standings(answers: Iterable[Answered], now: datetime) -> dict[str, Standing]
     """
     _check_time(now)
     found: dict[str, Standing] = {}
-    for one in sorted(answers, key=lambda one: one.at):
-        new = Standing(one.exercise, FIRST, min(one.at, now), False, 0, 0)
-        found[one.exercise] = _after(found.get(one.exercise, new), one, min(one.at, now))
+    for one in sorted((one for one in answers if one.at <= now), key=lambda one: one.at):
+        new = Standing(one.exercise, FIRST, one.at, False, 0, 0)
+        found[one.exercise] = _after(found.get(one.exercise, new), one)
     return found
 
 
@@ -115,7 +116,8 @@ def next_up(
     return [*back, *new][: max(count, 0)]
 
 
-def _after(standing: Standing, answered: Answered, at: datetime) -> Standing:
+def _after(standing: Standing, answered: Answered) -> Standing:
+    at = answered.at
     if answered.outcome != CORRECT:
         return replace(_moved(standing, FIRST, at), wrong=standing.wrong + 1)
     right = standing.right + 1

@@ -14,7 +14,7 @@ from workbook.panels import exercise_card, practise
 from workbook.panels.exercise_card import ExerciseCard
 from workbook.panels.kept import SHARED
 from workbook.panels.lever_sliders import lever_class, step_of
-from workbook.practice.attempt import NOT_COUNTED
+from workbook.practice.attempt import DONE, GUESSED, NOT_COUNTED, SHOWN
 from workbook.practice.catalogue import catalogue
 from workbook.practice.exercise import Lever
 from workbook.practice.progress import Progress
@@ -78,7 +78,11 @@ def fill(card, answer):
 DRIVEN = {
     "up_or_down": ("down", "Look up.", "up"),
     "three_in_order": (("three", "two", "one"), "That is largest first.", ("one", "two", "three")),
-    "enough_of_it": ((1.0, 1.0), "The sum is 2 in. More of both.", (2.125, 1.875)),
+    "enough_of_it": (
+        (1.0, 1.0),
+        "The sum is 2 in; wanted is 4 in, give or take 0.05. More of both.",
+        (2.125, 1.875),
+    ),
     "throw_three": ("17; 9\n18; 8", "2 of 3 lines are filled in.", "17; 9\n18; 8\n16; 10"),
 }
 EMPTY = {"three_in_order": ("", "", ""), "up_or_down": None, "throw_three": " ", "guess": None,
@@ -105,7 +109,8 @@ def test_wrong_is_coached_right_is_explained_and_both_are_kept(card, name):
     assert said(card, "explanation") == ""
     fill(card, right)
     card.check()
-    assert said(card, "outcome").startswith("Correct.")
+    right_said = "Recorded." if name == "throw_three" else "Correct."
+    assert said(card, "outcome").startswith(right_said)
     why = " ".join(KINDS[card.current].explanation.split())
     assert f"Why. {why}" in said(card, "explanation")
     assert [one[:2] for one in kept()] == [(name, "not yet"), (name, "correct")]
@@ -130,7 +135,7 @@ def test_a_number_in_its_variant_with_coaching_and_as_people_write_it(card):
 def test_a_guess_is_held_until_the_student_has_looked(card):
     fill(at(card, "guess"), "less")
     card.check()
-    assert said(card, "outcome").startswith("Your guess is in. Move the slider in the panel.")
+    assert said(card, "outcome").startswith(f"{GUESSED} Move the slider in the panel.")
     assert card.boxes[card.current].widget.disabled and said(card, "explanation") == ""
     assert [one[:3] for one in kept()] == [("guess", "not yet", "less")]
     card.check()
@@ -153,7 +158,7 @@ def test_points_are_ticked_once_the_text_is_written(card):
     assert "“It just does.” What brings it about?" in said(card, "points")
     fill(card, ("It has a cause.", (1,)))
     card.check()
-    assert said(card, "outcome") == "Not yet. By your own marking 1 of 2 are missing."
+    assert said(card, "outcome") == "Not yet. 1 of 2 points are not ticked."
     fill(card, ("It has a cause.", (1, 2)))
     card.check()
     assert said(card, "outcome").startswith("Correct.")
@@ -166,7 +171,7 @@ def test_what_levers_give_is_told_after_check_only(card):
     fill(card, (3.0, 1.0))
     assert "The sum is" not in everything + said(card, "outcome")
     card.check()
-    assert said(card, "outcome").startswith("Correct. The sum is 4 in.")
+    assert said(card, "outcome").startswith("Correct. The sum is 4 in; wanted is 4 in")
     first, second = card.boxes[card.current].widget.children
     assert (first.min, first.max, first.step) == (0, 6.75, 0.125)
     card._typed(None, {"classes": [lever_class(1)], "text": "1 7/8 in"}, [])
@@ -176,8 +181,8 @@ def test_what_levers_give_is_told_after_check_only(card):
 
 
 @pytest.mark.parametrize(("low", "high", "start", "worked", "step"), [
-    (180, 5000, 2000, 560, 20), (0, 90, 25, 70, 2.5), (0, 6.75, 4.5, 3.375, 0.125),
-    (10, 25, 18, 16.5, 0.5), (0, 1, 0.5, 0.123456789, 0.001), (3, 3, 3, 3, 1),
+    (180, 5000, 2000, 560, 20), (0, 90, 25, 70, 1.25), (0, 6.75, 4.5, 3.375, 0.125),
+    (10, 25, 18, 16.5, 0.25), (0, 1, 0.5, 0.123456789, 0.001), (3, 3, 3, 3, 1),
 ])  # fmt: skip
 def test_a_slider_reaches_its_ends_its_start_and_the_worked_setting(low, high, start, worked, step):
     assert step_of(Lever("way", "in", low, high, start, worked)) == pytest.approx(step)
@@ -205,8 +210,29 @@ def test_what_was_shown_is_not_counted_as_right(card, name):
     card.check()
     if name == "say_why":
         card.check()
-    assert said(card, "outcome").startswith("Correct.") and NOT_COUNTED in said(card, "outcome")
-    assert kept() == []
+    first = "Recorded." if name == "throw_three" else "Correct."
+    assert said(card, "outcome").startswith(first) and NOT_COUNTED in said(card, "outcome")
+    assert [one[:3] for one in kept()] == [(name, "not yet", SHOWN)]
+
+
+def test_what_one_solved_oneself_is_done_and_not_called_shown(card):
+    fill(at(card, "half_of_it"), "0")
+    posed = card.attempt.posed
+    for given in (f"{posed.right:g}", f"{posed.right:g} in"):
+        fill(card, given)
+        assert "workbook-stale" in card.texts["outcome"]._dom_classes
+        card.check()
+        assert "workbook-stale" not in card.texts["outcome"]._dom_classes
+    assert DONE in said(card, "outcome") and [one[1] for one in kept()] == ["correct"]
+
+
+def test_a_picture_waits_for_the_guess(card):
+    """It could tell what is to be guessed."""
+    picture = at(card, "guess").pictures[card.current]
+    assert picture.layout.display == "none"
+    fill(card, "less")
+    card.check()
+    assert picture.layout.display == ""
 
 
 def test_show_says_the_right_answer_of_each_kind(card):
@@ -269,6 +295,8 @@ def test_texts_are_shown_and_nothing_in_them_acts(card):
     assert "&lt;script&gt;" in prompt and "a link" in prompt
     assert not re.search(r"<(script|a|img|b)\b", prompt) and "example.org" not in prompt
     assert "Caution. Mind <b>your</b> fingers." in said(card, "prompt")
+    assert said(card, "foot") == "How sure: derived."
+    card.show()
     assert said(card, "foot") == "How sure: derived; plain arithmetic."
     fill(card, "<img src=x onerror=alert(1)>")
     card.check()

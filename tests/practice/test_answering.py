@@ -6,7 +6,14 @@ import numpy as np
 import pytest
 
 from tests.practice.made import RIGHT, TEXTS, made
-from workbook.practice.answering import CANNOT_CHECK, CORRECT, NOT_ATTEMPTED, NOT_YET, mark
+from workbook.practice.answering import (
+    CANNOT_CHECK,
+    CORRECT,
+    NOT_ATTEMPTED,
+    NOT_YET,
+    Outcome,
+    mark,
+)  # fmt: skip
 from workbook.practice.posed import pose
 
 POSED = {kind: pose(made(kind)) for kind in TEXTS}
@@ -77,7 +84,7 @@ def test_orders():
 
 
 def test_a_target_is_met_from_both_sides_of_what_is_wanted():
-    said("target", {"angle": 26}, CORRECT, "pin stands 4.2", "in.")
+    said("target", {"angle": 26}, CORRECT, "pin stands 4.2", "wanted is 4.25 in, give or take 0.1")
     said("target", {"angle": 85}, NOT_YET, "Too low.")
     assert "Too low." not in said("target", {"angle": 0}, NOT_YET, "too much")
     said("target", {}, NOT_ATTEMPTED)
@@ -97,8 +104,18 @@ def test_a_target_of_one_side_has_no_upper_or_no_lower_end(rule, wanted, right, 
     assert {mark(posed, {"angle": one}).kind for one in wrong} == {NOT_YET}
 
 
+def test_a_column_with_a_unit_holds_numbers_and_a_remark_may_be_missing():
+    drill = made("drill", ('["shot", "board"]', '["shot", "speed [mph]", "remark: anything"]'))
+    sheet = "1; 17 1/2 mph; \n2; 16,5; fast\n3; 17; "
+    assert mark(pose(drill), sheet).kind == CORRECT
+    refused = mark(pose(drill), sheet.replace("16,5", "quick"))
+    assert refused.kind == CANNOT_CHECK and "line 2, speed [mph]: 'quick'" in refused.said
+    empty = mark(pose(drill), sheet.replace("16,5", ""))
+    assert empty == Outcome(NOT_YET, "Still empty: line 2, speed [mph].")
+
+
 def test_words_are_marked_by_the_student():
-    said("words", {"text": "x"}, NOT_YET, "2 of 2 are missing")
+    said("words", {"text": "x"}, NOT_YET, "2 of 2 points are not ticked")
     said("words", {"text": "x", "points": [2, 2]}, NOT_YET, "1 of 2")
     said("words", {"text": " ", "points": [1, 2]}, NOT_ATTEMPTED)
     for answer in ("x", ["x"], {"text": 1}, {"text": "x", "points": [3]}, {"points": [1]},
@@ -109,9 +126,11 @@ def test_words_are_marked_by_the_student():
 def test_a_sheet_as_text_or_rows_of_cells():
     said("drill", [(1, 12.5), ("2", "x"), [3, 0]], CORRECT, "3 lines are recorded")
     for hole in (None, "", " ", float("nan"), np.nan):
-        said("drill", [[1, 12], [2, hole], [3, 4]], NOT_YET, "2 of 3")
+        said("drill", [[1, 12], [2, hole], [3, 4]], NOT_YET, "Still empty: line 2, board")
     said("drill", "1;2\n\n2;3\n", NOT_YET, "2 of 3")
-    said("drill", "1;2;3\n2;3\n3;4", CANNOT_CHECK, "line 1 has 3 entries, 2 wanted: shot, board")
+    said(
+        "drill", "1;2;3\n2;3\n3;4", CANNOT_CHECK, "line 1 needs 2 entries", "and has 3: shot, board"
+    )
     said("drill", [1, 2, 3], CANNOT_CHECK, "line")
     said("drill", "x" * 10_001, CANNOT_CHECK, "longer")
 

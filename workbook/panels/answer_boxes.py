@@ -71,13 +71,15 @@ def _number(posed: Posed) -> AnswerBox:
     named = f"answer [{number.unit}]" if number.unit else "answer"
     row = widgets.HBox([text, widgets.Label(number.unit)])
     names = [("input", "aria-label", named), ("input", "autocomplete", "off")]
-    return AnswerBox(row, lambda: text.value, lambda: text.value, names, text=text)
+    return AnswerBox(row, lambda: text.value, lambda: text.value, names, [text], text=text)
 
 
 def _choice(posed: Posed) -> AnswerBox:
     texts = shuffled([one.text for one in posed.exercise.choices], posed)
     radio = widgets.RadioButtons(options=texts, value=None, layout=widgets.Layout(width="100%"))
-    names = [("", "role", "radiogroup"), ("", "aria-label", "your answer")]
+    # one group, which Tab enters once and arrow keys go through
+    group = ("input[type=radio]", "name", f"{posed.exercise.id} {posed.seed}")
+    names = [("", "role", "radiogroup"), ("", "aria-label", "your answer"), group]
     return AnswerBox(radio, lambda: radio.value, lambda: radio.value or "", names, inputs=[radio])
 
 
@@ -86,7 +88,7 @@ def _order(posed: Posed) -> AnswerBox:
     if items == list(posed.exercise.items):
         items = [*items[1:], items[0]]
     options = [(CHOOSE, ""), *((item, item) for item in items)]
-    wide = {"width": "640px", "max_width": "100%"}
+    wide = {"width": "100%"}
     places = [
         widgets.Dropdown(
             options=options, value="", description=place, style={"description_width": "44px"},
@@ -98,7 +100,7 @@ def _order(posed: Posed) -> AnswerBox:
     def chosen() -> list[str]:
         return [one.value for one in places if one.value]
 
-    return AnswerBox(widgets.VBox(places), chosen, lambda: SEMICOLON.join(chosen()))
+    return AnswerBox(widgets.VBox(places), chosen, lambda: SEMICOLON.join(chosen()), inputs=places)
 
 
 def _target(posed: Posed) -> AnswerBox:
@@ -120,6 +122,7 @@ def _target(posed: Posed) -> AnswerBox:
         lambda: {name: round(one.value, 9) for name, one in sliders.items()} if moved else {},
         lambda: SEMICOLON.join(f"{one.description} {one.value:g}" for one in sliders.values()),
         names,
+        list(sliders.values()),
         typed=lambda classes, text: typed_beside(
             classes, text, list(target.levers.values()), list(sliders.values())
         ),
@@ -145,7 +148,7 @@ def _words(posed: Posed) -> AnswerBox:
     names = [("textarea", "aria-label", "your text")]
     box = widgets.VBox([text, points])
     return AnswerBox(
-        box, lambda: {"text": text.value, "points": held()}, given, names, points=points
+        box, lambda: {"text": text.value, "points": held()}, given, names, [text], points=points
     )
 
 
@@ -155,7 +158,7 @@ def _drill(posed: Posed) -> AnswerBox:
     columns = SEMICOLON.join(sheet.columns)
     text = _textarea(f"one line each, with semicolons between: {columns}", min(sheet.rows + 1, 12))
     names = [("textarea", "aria-label", f"your sheet, one line each: {columns}")]
-    return AnswerBox(text, lambda: text.value, lambda: text.value, names)
+    return AnswerBox(text, lambda: text.value, lambda: text.value, names, [text])
 
 
 def _textarea(placeholder: str, rows: int) -> widgets.Textarea:

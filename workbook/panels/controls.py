@@ -71,6 +71,26 @@ def steps(words: str, options: tuple[str, ...], value: str) -> widgets.Selection
     )
 
 
+def offer_number(slider: widgets.SelectionSlider, number: str) -> None:
+    """Let a slider of numbers, with words behind them, stand at one more number."""
+    if number in slider.options:
+        return
+    chosen = slider.value
+    numbers = sorted({number, *filter(_is_number, slider.options)}, key=float)
+    slider.options = [*numbers, *(one for one in slider.options if not _is_number(one))]
+    slider.value = chosen
+
+
+def limits_of(slider: widgets.SelectionSlider) -> tuple[float, float]:
+    """The least and the greatest number on a slider of numbers and words."""
+    numbers = [float(one) for one in slider.options if _is_number(one)]
+    return min(numbers), max(numbers)
+
+
+def _is_number(word: str) -> bool:
+    return word[:1].isdigit()
+
+
 def hover(words: str) -> str:
     """What the glossary says on the term in these words; "" if there is none."""
     term = term_in(words)

@@ -22,6 +22,7 @@ from workbook.panels.html import STYLE
 from workbook.panels.kept import SEEDS, Kept
 from workbook.panels.names import Names
 from workbook.panels.panel import ONE_AT_A_TIME
+from workbook.practice.answered import MOST_HINTS
 from workbook.practice.attempt import Attempt
 from workbook.practice.catalogue import FOLDER, catalogue, chapters
 from workbook.practice.exercise import Exercise
@@ -102,9 +103,14 @@ class ExerciseCard:
             box = self.boxes[self.current]
             attempt = self.attempt
             attempt.check(box.answer(), box.given(), datetime.now(UTC))
-            while attempt.to_keep and self.kept.record(attempt.to_keep[0]):
-                del attempt.to_keep[0]
+            self._keep()
             self._tell()
+
+    def _keep(self) -> None:
+        """Keep what is to be kept; the rest waits for the next time."""
+        waiting = self.attempt.to_keep
+        while waiting and self.kept.record(waiting[0]):
+            del waiting[0]
 
     def hint(self) -> None:
         """Show one hint more."""
@@ -115,7 +121,8 @@ class ExerciseCard:
     def show(self) -> None:
         """Show the answer and why; a right one is not counted afterwards."""
         with ONE_AT_A_TIME:
-            self.attempt.show()
+            self.attempt.show(self.boxes[self.current].given(), datetime.now(UTC))
+            self._keep()
             self._tell()
 
     def other_numbers(self) -> None:
@@ -142,6 +149,8 @@ class ExerciseCard:
             box.widget.add_class("workbook-card-answer")
             if box.text is not None:
                 box.text.on_msg(self._entered)
+            for one in box.inputs:
+                one.observe(self._changed, names="value")
 
     def _place(self) -> None:
         """Put the exercise's own widgets on the card."""
@@ -172,14 +181,20 @@ class ExerciseCard:
             "points": html.points_html(attempt),
             "hints": html.hints_html(attempt),
             "explanation": html.explanation_html(attempt),
-            "foot": html.foot_html(attempt.posed.exercise),
+            "foot": html.foot_html(attempt),
             "kept": f'<p class="workbook-small" role="status">{escape(self.kept.said)}</p>'
             if self.kept.said
             else "",
         }
         for name, text in said.items():
             self.texts[name].value = text
+        self.texts["outcome"].remove_class("workbook-stale")
+        self.buttons["hint"].disabled = attempt.hints >= MOST_HINTS
         box.hold(attempt.waits)
+        if self.current in self.pictures:  # a picture could tell what is to be guessed
+            guessed = attempt.waits or attempt.explained
+            hidden = attempt.posed.exercise.kind == "predict" and not guessed
+            self.pictures[self.current].layout.display = "none" if hidden else ""
         if box.points is not None:
             box.points.layout.display = "" if attempt.marking else "none"
         options = self._options()
@@ -187,6 +202,10 @@ class ExerciseCard:
             self._telling, chosen = True, self.current
             self.menu.options, self.menu.value = options, chosen
             self._telling = False
+
+    def _changed(self, _change: object) -> None:
+        """What was said was said of another answer."""
+        self.texts["outcome"].add_class("workbook-stale")
 
     def _options(self) -> list[tuple[str, str]]:
         return menu_options(self.exercises, self.kept.standings(), datetime.now(UTC))

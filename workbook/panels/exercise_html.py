@@ -5,13 +5,17 @@ from html import escape
 from workbook.layout_tables import Table
 from workbook.panels.html import table_html
 from workbook.panels.markdown import markdown_html
-from workbook.practice.answering import CANNOT_CHECK, reading
+from workbook.practice.answering import CANNOT_CHECK, CORRECT, reading
 from workbook.practice.attempt import GUESSED, MARK_IT, Attempt
-from workbook.practice.exercise import Exercise
 from workbook.practice.plain_words import number_words
 from workbook.practice.posed import Posed
 
 LEVELS = ("easy", "fairly easy", "middling", "fairly hard", "hard")
+KINDS = {
+    "number": "a number", "choice": "a choice", "order": "put in order",
+    "predict": "one guess, then look", "target": "reach a target", "words": "in your own words",
+    "drill": "a drill",
+}  # fmt: skip
 MOST_LINES = 6  # of a sheet to copy out
 AGAIN = "Then press Check again."
 NO_SOURCE = "no source"
@@ -31,6 +35,7 @@ CARD_STYLE = """<style>
 .workbook-card p, .workbook-card ul, .workbook-card ol { margin: 4px 0; }
 .workbook-card li { line-height: 1.4; }
 .workbook-card h3 { font-size: 1.15em; margin: 6px 0 2px; font-weight: bold; }
+.workbook-card .workbook-stale { opacity: 0.45; }
 .workbook-card .workbook-small { opacity: 0.75; }
 .workbook-card .workbook-caution { border-left: 4px solid #a8123e; padding-left: 8px; }
 .workbook-card .widget-radio-box { width: 100%; margin-bottom: 0; }
@@ -56,7 +61,7 @@ def head_html(posed: Posed) -> str:
     numbers = f"; your numbers: no. {posed.seed}" if exercise.draws else ""
     return (
         f"<h3>{escape(exercise.title)}</h3>"
-        f'<p class="workbook-small">{escape(exercise.kind)}; {level}{numbers}</p>'
+        f'<p class="workbook-small">{KINDS[exercise.kind]}; {level}{numbers}</p>'
     )
 
 
@@ -91,7 +96,9 @@ def outcome_html(attempt: Attempt) -> str:
         inner = f"<p><strong>Cannot check:</strong> {escape(outcome.said)}</p>"
     else:
         said = outcome.said[:1].upper() + outcome.said[1:]
-        inner = markdown_html(f"**{outcome.kind.capitalize()}.** {said}")
+        done = exercise.kind == "drill" and outcome.kind == CORRECT
+        kind = "Recorded" if done else outcome.kind.capitalize()
+        inner = markdown_html(f"**{kind}.** {said}")
     return _live(f"<div>{inner}</div>" if inner else "")
 
 
@@ -125,19 +132,23 @@ def explanation_html(attempt: Attempt) -> str:
         return _live("")
     posed = attempt.posed
     why = posed.filled(posed.exercise.explanation)
-    return _live(_right_html(posed) + markdown_html(f"**Why.** {why}"))
+    right = "" if attempt.marking else _right_html(posed)  # a good answer stands above already
+    return _live(right + markdown_html(f"**Why.** {why}"))
 
 
-def foot_html(exercise: Exercise) -> str:
-    """How well the fact is known, and where it is from."""
-    source = escape((exercise.source or NO_SOURCE).rstrip("."))
-    return f'<p class="workbook-small">How sure: {exercise.mark}; {source}.</p>'
+def foot_html(attempt: Attempt) -> str:
+    """How well the fact is known, and where it is from once that cannot give it away."""
+    exercise = attempt.posed.exercise
+    told = exercise.mark
+    if attempt.explained:
+        told += "; " + escape((exercise.source or NO_SOURCE).rstrip("."))
+    return f'<p class="workbook-small">How sure: {told}.</p>'
 
 
 def _right_html(posed: Posed) -> str:
     exercise = posed.exercise
     if exercise.answer:
-        right = f"{number_words(posed.right)} {exercise.answer.unit}".strip()
+        right = posed.right_words
     elif exercise.choices:
         right = next(one.text for one in exercise.choices if one.right)
     elif exercise.target:

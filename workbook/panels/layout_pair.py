@@ -19,6 +19,7 @@ from workbook.line import Line
 from workbook.notes import notes, slider_notes
 from workbook.panels import layout_pair_controls as made
 from workbook.panels import record_controls as records
+from workbook.panels.controls import offer_number
 from workbook.panels.files import FileRow
 from workbook.panels.html import code_html, list_html, numbers_html, shares_html, spoken_html
 from workbook.panels.layout_pair_controls import SHARED
@@ -225,7 +226,7 @@ class LayoutPair:
         with self.panel.moving_together():
             records.offer(controls["grip"], FROM_FILE)
             for one in "ab":
-                records.offer_grit(controls[f"grit_{one}"], values[f"grit_{letter}"])
+                offer_number(controls[f"grit_{one}"], values[f"grit_{letter}"])
         other = "b" if letter == "a" else "a"
         self.bases[letter] = setup
         self.bases[other] = replace(

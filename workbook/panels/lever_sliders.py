@@ -10,7 +10,7 @@ from workbook.panels.controls import UNIT_SIGNS
 from workbook.practice.exercise import Lever
 from workbook.typed import NO_UNIT, UNITS, number_from
 
-FEWEST = 20  # steps of a slider
+FEWEST = 40  # steps of a slider, so that it can show what was typed
 NICE = (5.0, 2.5, 2.0, 1.25, 1.0)
 TENTHS = 4  # how often a step is made ten times finer before it need not be round
 

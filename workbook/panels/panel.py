@@ -16,7 +16,7 @@ from traitlets import TraitError
 from workbook import errors
 from workbook.draw.picture import Picture
 from workbook.errors import InputRefused
-from workbook.panels.controls import explain
+from workbook.panels.controls import explain, limits_of, offer_number
 from workbook.panels.names import Names
 from workbook.typed import NO_UNIT, UNITS, number_from
 
@@ -213,9 +213,21 @@ class Panel:
         with _Telling(self, "The slider stays where it is."):
             for name in self.controls:
                 if _class(name) in said["classes"]:
-                    sign = self._named(name)[1]
-                    known = (unit for unit, written in UNITS.items() if sign in written)
-                    self.set(**{name: number_from(said["text"], next(known, NO_UNIT))})
+                    self.set(**{name: self._meant(name, said["text"])})
+
+    def _meant(self, name: str, text: str) -> float | str:
+        """What was typed beside a slider: a number, or a word or number that it steps through."""
+        control, (words, sign) = self.controls[name], self._named(name)
+        known = (unit for unit, written in UNITS.items() if sign in written)
+        if not isinstance(control, widgets.SelectionSlider):
+            return number_from(text, next(known, NO_UNIT))
+        if text.strip() in control.options:
+            return text.strip()
+        number = number_from(text, next(known, NO_UNIT))
+        number = errors.number(words, number, sign, *limits_of(control))
+        with self.moving_together():
+            offer_number(control, f"{number:g}")
+        return f"{number:g}"
 
     @contextmanager
     def moving_together(self) -> Iterator[None]:
@@ -329,7 +341,9 @@ class Panel:
             for part in (".noUi-handle", "select", "input"):
                 names.append([f"{at} {part}", "aria-label", control.description])
             if isinstance(control, widgets.SelectionSlider):
-                names.append([f"{at} .widget-readout", "contenteditable", "false"])
+                names.append([f"{at} .widget-readout", "contenteditable", "true"])
+                typed = f"{control.description}, as a number"
+                names.append([f"{at} .widget-readout", "aria-label", typed])
             if isinstance(control, widgets.FloatSlider):
                 typed = f"{control.description}, as a number"
                 names.append([f"{at} .widget-readout", "aria-label", typed])

@@ -137,12 +137,3 @@ def offer(menu: widgets.Dropdown | widgets.SelectionSlider, choice: str) -> None
         chosen = menu.value
         menu.options = [*menu.options, choice]
         menu.value = chosen
-
-
-def offer_grit(slider: widgets.SelectionSlider, grit: str) -> None:
-    """Let a slider of grits stand at one that a file brings."""
-    if grit not in slider.options:
-        chosen = slider.value
-        grits = sorted({*slider.options, grit} - {POLISHED}, key=float)
-        slider.options = [*grits, POLISHED]
-        slider.value = chosen

@@ -14,6 +14,8 @@ CORRECT, NOT_YET, NOT_ATTEMPTED, CANNOT_CHECK = OUTCOMES = (
     "correct", "not yet", "not attempted", "cannot check",
 )  # fmt: skip
 MOST_LETTERS = 10_000
+OPTIONAL = "remark"
+"""A column of a drill's sheet whose words begin so may stay empty."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +51,9 @@ def mark(posed: Posed, answer: object) -> Outcome:
     try:
         given = plain(answer)
         if given is None or given in ([], {}) or (isinstance(given, str) and not given.strip()):
-            return Outcome(NOT_ATTEMPTED, "Nothing is filled in yet.")
+            moves = posed.exercise.kind == "target"
+            said = "No slider is moved yet." if moves else "Nothing is filled in yet."
+            return Outcome(NOT_ATTEMPTED, said)
         return _MARKERS[posed.exercise.kind](posed, given)
     except InputRefused as why:
         return Outcome(CANNOT_CHECK, f"{why}")
@@ -115,12 +119,20 @@ def _target(posed: Posed, answer: object) -> Outcome:
     said = (
         f"{target.words[:1].upper()}{target.words[1:]} {number_words(found)} {target.unit}".rstrip()
     )
+    said += f"; wanted is {_wanted_words(target, posed.wanted)}"
     if miss == 0.0:
         return Outcome(CORRECT, f"{said}.")
     for wrong in posed.exercise.wrong:
         if miss * _miss(target, reading(posed, wrong.settings), posed.wanted) > 0.0:
             return Outcome(NOT_YET, f"{said}. {posed.filled(wrong.coaching)}")
     return Outcome(NOT_YET, f"{said}: too {'much' if miss > 0 else 'little'}.")
+
+
+def _wanted_words(target: Target, wanted: float) -> str:
+    words = f"{number_words(wanted)} {target.unit}".rstrip()
+    if target.rule == "within":
+        return f"{words}, give or take {number_words(target.margin)}"
+    return f"{target.rule} {words}"
 
 
 def reading(posed: Posed, settings: Mapping[str, float]) -> float:
@@ -166,23 +178,40 @@ def _words(posed: Posed, answer: object) -> Outcome:
     if len(held) == len(points):
         return Outcome(CORRECT, "By your own marking it holds every point.")
     missing = [one for place, one in enumerate(points, 1) if place not in held]
-    return Outcome(NOT_YET, f"By your own marking {len(missing)} of {len(points)} are missing.")
+    return Outcome(NOT_YET, f"{len(missing)} of {len(points)} points are not ticked.")
 
 
 def _drill(posed: Posed, answer: object) -> Outcome:
     sheet = posed.exercise.sheet
     assert sheet is not None
     rows = _cells(answer)
+    missing: list[str] = []
     for place, row in enumerate(rows, 1):
         if len(row) != len(sheet.columns):
             raise InputRefused(
-                f"line {place} has {len(row)} entries, {len(sheet.columns)} wanted: "
-                f"{', '.join(sheet.columns)}, with semicolons between."
+                f"line {place} needs {len(sheet.columns)} entries with semicolons between, and has "
+                f"{len(row)}: {', '.join(sheet.columns)}."
             )
-    full = sum(all(cell for cell in row) for row in rows)
+        for column, cell in zip(sheet.columns, row, strict=True):
+            _check_cell(place, column, cell)
+            if not cell and not column.startswith(OPTIONAL):
+                missing.append(f"line {place}, {column}")
+    if missing:
+        return Outcome(NOT_YET, f"Still empty: {'; '.join(missing[:3])}.")
+    full = len(rows)
     if full < sheet.rows:
         return Outcome(NOT_YET, f"{full} of {sheet.rows} lines are filled in.")
     return Outcome(CORRECT, f"{full} lines are recorded. What they show is for you and your coach.")
+
+
+def _check_cell(place: int, column: str, cell: str) -> None:
+    """Refuse what is no number in a column that has a unit in brackets behind its words."""
+    unit = column.partition("[")[2].rstrip("]")
+    if cell and unit:
+        try:
+            _typed(cell, unit)
+        except InputRefused as why:
+            raise InputRefused(f"line {place}, {column}: {why}") from None
 
 
 def _cells(answer: object) -> list[list[str]]:

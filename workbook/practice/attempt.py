@@ -8,7 +8,9 @@ from workbook.practice.answering import CORRECT, NOT_YET, Outcome, mark
 from workbook.practice.posed import Posed
 
 NOT_COUNTED = "It is not counted, because the answer was shown here before."
-GUESSED = "Your guess is in."
+SHOWN = "[shown]"
+DONE = "It is kept already."
+GUESSED = "Your guess is in, and stays."
 MARK_IT = "Your text is in. Tick the points that it holds, and press Check again."
 
 
@@ -40,13 +42,28 @@ class Attempt:
     _held: Outcome | None = None  # of a guess, until the student has looked
     to_keep: list[Answered] = field(default_factory=list)  # not kept as yet, the oldest first
     _shown: bool = False  # a right answer proves nothing any more
+    _solved: bool = False  # a right answer is kept, or to be
     _last: str | None = None  # the answer that is to be kept, or is
 
     def hint(self) -> None:
         """One hint more."""
         self.hints = min(self.hints + 1, MOST_HINTS)
 
-    def show(self) -> None:
+    def show(self, given: str, now: datetime) -> None:
+        """The answer and why: kept as not yet, unless an answer is kept already.
+
+        Parameters
+        ----------
+        given : str
+            What is filled in.
+        now : datetime
+            With a time zone.
+        """
+        if self._last is None and not self.explained:
+            self.to_keep.append(self._answered(f"{SHOWN} {given}".strip(), NOT_YET, now))
+        self._explain()
+
+    def _explain(self) -> None:
         """The explanation; a guess that waits gets its outcome too."""
         self._told_a_guess()
         self.explained = self._shown = True
@@ -64,7 +81,7 @@ class Attempt:
             With a time zone.
         """
         if self.waits:
-            self.show()
+            self._explain()
             return
         found = mark(self.posed, answer)
         if self._begins_marking(found):
@@ -91,11 +108,16 @@ class Attempt:
         if given == self._last:
             return
         if found.kind == CORRECT and self._shown:
-            self.outcome = Outcome(CORRECT, f"{found.said} {NOT_COUNTED}".strip())
+            why = DONE if self._solved else NOT_COUNTED
+            self.outcome = Outcome(CORRECT, f"{found.said} {why}".strip())
             return
         self._last = given
+        self._solved = self._solved or found.kind == CORRECT
+        self.to_keep.append(self._answered(given, found.kind, now))
+
+    def _answered(self, given: str, outcome: str, now: datetime) -> Answered:
         exercise = self.posed.exercise.id
-        self.to_keep.append(Answered(exercise, self.posed.seed, given, found.kind, self.hints, now))
+        return Answered(exercise, self.posed.seed, given[:MOST_GIVEN], outcome, self.hints, now)
 
     def _told_a_guess(self) -> None:
         if self.waits:

@@ -44,6 +44,13 @@ class Posed:
             return answer.value
         return answer.computed.value(self.drawn)
 
+    @property
+    def right_words(self) -> str:
+        """The right number with no more decimals than the tolerance is worth, and its unit."""
+        answer = self.exercise.answer
+        assert answer is not None
+        return f"{number_words(self.right, answer.tolerance)} {answer.unit}".rstrip()
+
     @cached_property
     def wrong(self) -> tuple[float, ...]:
         """The typical wrong numbers, of kind number, in the order of the file."""
@@ -64,7 +71,10 @@ class Posed:
 
         def put(found: re.Match[str]) -> str:
             name = found[1]
-            return number_words(self.right if name == ANSWER else self.drawn[name])
+            if name == ANSWER:
+                assert self.exercise.answer is not None
+                return number_words(self.right, self.exercise.answer.tolerance)
+            return number_words(self.drawn[name])
 
         return BRACES.sub(put, text)
 

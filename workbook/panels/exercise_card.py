@@ -121,7 +121,7 @@ class ExerciseCard:
     def show(self) -> None:
         """Show the answer and why; a right one is not counted afterwards."""
         with ONE_AT_A_TIME:
-            self.attempt.show(self.boxes[self.current].given(), datetime.now(UTC))
+            self.attempt.show(datetime.now(UTC))
             self._keep()
             self._tell()
 

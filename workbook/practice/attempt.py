@@ -49,18 +49,10 @@ class Attempt:
         """One hint more."""
         self.hints = min(self.hints + 1, MOST_HINTS)
 
-    def show(self, given: str, now: datetime) -> None:
-        """The answer and why: kept as not yet, unless an answer is kept already.
-
-        Parameters
-        ----------
-        given : str
-            What is filled in.
-        now : datetime
-            With a time zone.
-        """
+    def show(self, now: datetime) -> None:
+        """The answer and why: kept as not yet at that time, unless an answer is kept already."""
         if self._last is None and not self.explained:
-            self.to_keep.append(self._answered(f"{SHOWN} {given}".strip(), NOT_YET, now))
+            self.to_keep.append(self._answered(SHOWN, NOT_YET, now))
         self._explain()
 
     def _explain(self) -> None:

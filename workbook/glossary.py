@@ -48,11 +48,16 @@ TERMS = (
          "well is drawn at once over its range.", also=("bands",)),
     Term("board", "One of 39 strips across the lane, numbered from the bowler's own side.",
          "board", "away from the bowling hand's side", also=("boards",)),
+    Term("bore", "Hole as it is drilled; an insert or a slug makes it narrower.", "in",
+         also=("bores",)),
     Term("breakpoint", "Outermost board of the path, and its distance.", "board, ft"),
     Term("bridge", "Width of the ball between the two finger holes, from edge to edge.", "in"),
     Term("carried oil",
          "Film that the ball keeps on its track and brings back to the lane a turn later.",
          "µm", also=("oil carried",)),
+    Term("centreline",
+         "Line over the ball through the middles of thumb hole and fingers, square to the "
+         "midline.", also=("grip centreline", "grip line")),
     Term("CG", "Mark on the ball toward which its centre of mass lies."),
     Term("circumference",
          "Once round the ball over its surface; half of it lies between the two ends of "
@@ -67,6 +72,12 @@ TERMS = (
     Term("entry angle",
          "Direction of the ball's centre at the pins; it wobbles by some tenths of a "
          "degree as the ball turns.", "deg", "toward growing boards"),
+    Term("finger weight",
+         "Static balance toward the fingers; thumb weight is the same the other way.", "oz",
+         "toward the fingers", also=("thumb weight",)),
+    Term("first ring",
+         "Oil ring of the ball's first turn on the lane: the one from which PAP and tilt are "
+         "measured."),
     Term("flare", "Greatest distance between the spin axes of any two revolutions on oil: the "
          "widest gap between oil rings.", "in"),
     Term("friction",
@@ -83,6 +94,8 @@ TERMS = (
     Term("hook", "The second phase, in which the path bends most: from half of the release slip "
          "gone until a tenth is left (our definition)."),
     Term("hook potential", "Total hook on the reference lane.", "boards"),
+    Term("house lane", "Our invented usual condition: oil to 40 ft, thick in the middle and thin "
+         "at the sides."),
     Term("insert", "Plastic tube glued into a wider bore, which leaves a finger hole that fits.",
          "in", also=("inserts", "finger inserts")),
     Term("intermediate differential",
@@ -95,12 +108,16 @@ TERMS = (
          "away from the bowling hand's side"),
     Term("length", "Distance at which half of the release slip has gone (our definition).", "ft"),
     Term("lever", "One thing about a setup that can be changed, all else as it is."),
+    Term("mean speed",
+         "Distance over time, as a clock gives it: less than the speed at release.", "mph"),
     Term("midline", "Line through the grip centre, square to the grip centreline."),
     Term("oil film", "Thickness of the oil on the lane, or between ball and lane.", "µm",
          also=("film",)),
     Term("oil pattern", "How thick the oil lies where on the lane.", also=("pattern",)),
     Term("oil ring", "Line of oil that one revolution leaves on the ball; flare is how far the "
          "rings lie apart.", also=("oil rings", "rings", "ring of oil")),
+    Term("over", "Distance along the midline from the grip centre.", "in",
+         "toward the bowler's own ring finger"),
     Term("PAP", "Positive axis point: the end of the spin axis about which the ball turns "
          "counter-clockwise seen from outside.", "in over, in up"),
     Term("phase", "How far the ball is turned about its axis at release; 0 with the fingers "
@@ -124,13 +141,15 @@ TERMS = (
     Term("Ra", "Mean height of a surface's roughness about its middle line (textbook).",
          "µm or µin"),
     Term("reference lane", "The same oil on every board, about 25 mL over 40 ft, no gutters."),
-    Term("rev rate", "Turns of the ball in a minute.", "rpm"),
+    Term("rev rate", "Turns of the ball in a minute.", "rpm", also=("revs",)),
     Term("RG", "Radius of gyration: root of moment of inertia over mass, about an axis.", "in"),
     Term("roll", "The last phase, and the distance at which it begins: a tenth of the release "
          "slip is left (our definition).", "ft"),
     Term("scatter", "How much a bowler's own shots differ: standard deviations."),
     Term("share", "How much of B minus A one cause brings (Shapley 1953); shares add up."),
     Term("sharpness", "Most turn of the path in any 5 ft; low is smooth.", "deg"),
+    Term("side weight", "Static balance to the side of the centreline.", "oz",
+         "toward the ring-finger side"),
     Term("skid", "The first phase: the ball slides until half of the release slip has gone (our "
          "definition)."),
     Term("slip", "Speed of the ball's contact point over the lane.", "mph"),
@@ -153,6 +172,10 @@ TERMS = (
          "every axis (textbook).", "in"),
     Term("unit of oil", "0.0167 mL on a square foot (memory): a film of 0.18 micrometres.",
          "unit"),
+    Term("up", "Distance from the midline, square to it.", "in", "toward the fingers"),
+    Term("usual grip",
+         "Sizes and depths of holes, inserts and slug that the workbook takes unless others are "
+         "given (memory)."),
     Term("VAL", "Vertical axis line: straight up and down through the PAP, square to the "
          "midline direction there."),
     Term("VAL angle", "Angle at the PAP between the VAL, upward, and the line to the pin.",

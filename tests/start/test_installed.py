@@ -3,11 +3,14 @@
 import json
 import subprocess
 import sys
+import tomllib
 from importlib import metadata
+from importlib.util import find_spec
 
 import pytest
 
 from workbook.start import checks, installed
+from workbook.start.places import PACKAGE
 
 
 class Installed(metadata.Distribution):
@@ -79,3 +82,10 @@ def test_one_failure_fails_the_whole_but_stops_nothing(commands, tmp_path, capsy
 def test_words_for_pytest_run_pytest_alone(commands, tmp_path):
     assert checks.run(tmp_path, ["-k", "lane"]) == 0
     assert commands == [["pytest", "-k", "lane"]]
+
+
+def test_every_requirement_is_found_under_the_name_it_is_imported_by():
+    project = tomllib.loads((PACKAGE.parent / "pyproject.toml").read_text("utf-8"))["project"]
+    wanted = [*project["dependencies"], *project["optional-dependencies"]["test"]]
+    for name in installed.required(wanted, []):
+        assert find_spec(installed.IMPORT_NAMES.get(name, name.replace("-", "_"))), name

@@ -15,7 +15,7 @@ from urllib.request import url2pathname
 from workbook.start.places import PACKAGE
 
 DISTRIBUTION = "bowling-layout-workbook"
-IMPORT_NAMES = {"pillow": "PIL"}
+IMPORT_NAMES = {"pillow": "PIL", "pyspellchecker": "spellchecker"}
 
 
 def missing(root: Path, extras: list[str]) -> list[str]:

@@ -6,6 +6,7 @@ import sys
 import tomllib
 from importlib import metadata
 from importlib.util import find_spec
+from types import SimpleNamespace
 
 import pytest
 
@@ -69,14 +70,24 @@ def commands(monkeypatch, tmp_path):
         ran.append(command[2:])
         return subprocess.CompletedProcess(command, int(command[2] == "mypy"))
 
+    def start(command, **options):
+        ran.append(["beside", *command[2:]])
+        options["stdout"].write("what ran beside")
+        return SimpleNamespace(wait=lambda: 1, terminate=lambda: None)
+
     monkeypatch.setattr(subprocess, "run", run)
+    monkeypatch.setattr(subprocess, "Popen", start)
     return ran
 
 
 def test_one_failure_fails_the_whole_but_stops_nothing(commands, tmp_path, capsys):
     assert checks.run(tmp_path, []) == 1
-    assert [command[0] for command in commands] == ["ruff", "mypy", "pytest"]
-    assert capsys.readouterr().out.endswith("Failed: mypy.\n")
+    assert [command[0] for command in commands] == ["beside", "ruff", "mypy", "pytest"]
+    assert commands[0][2:] == list(checks.BESIDE)
+    assert commands[-1][1:] == [f"--ignore={folder}" for folder in checks.BESIDE]
+    said = capsys.readouterr().out
+    assert "what ran beside" in said
+    assert said.endswith("Failed: mypy, pytest tests/browser tests/start.\n")
 
 
 def test_words_for_pytest_run_pytest_alone(commands, tmp_path):

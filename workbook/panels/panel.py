@@ -198,10 +198,11 @@ class Panel:
             raise InputRefused(f"{words} {value} is not among this panel's choices.") from None
 
     def _moved_one(self, name: str, change: dict[str, Any]) -> None:
-        # the page answers an exact number with the nearest step; any other is a move
+        # the page answers an exact number once, with the nearest step; any other change is a move
         if name in self._exact:
-            off = abs(change["new"] - self._exact[name])
-            if off > 0.5 * self.controls[name].step + 1e-9:
+            exact, half = self._exact[name], 0.5 * self.controls[name].step + 1e-9
+            answered = abs(change["old"] - exact) > 1e-9
+            if answered or abs(change["new"] - exact) > half:
                 self._exact = {n: v for n, v in self._exact.items() if n != name}
         if name in self._follow:
             with self.moving_together():
